@@ -1,0 +1,13 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+	// configFile: false, because svelte.config.js holds SvelteKit's options, which this plugin does not know.
+	plugins: [svelte({ configFile: false })],
+	test: {
+		environment: 'node',
+		include: ['tests/{unit,property,reference,frozen}/**/*.test.ts'],
+		restoreMocks: true,
+		reporters: ['default']
+	}
+});
