@@ -1,0 +1,112 @@
+/**
+ * What the source folders may know of each other. This table is the design's "who may import whom"; the
+ * lint rules read it, and DEVELOPERS.md tells it in words.
+ */
+
+/** How much of another folder may be imported: its values and types, or its types alone. */
+export type Reach = 'values' | 'types';
+
+/** For each folder of src/lib: the folders that it may import, from the ground up. */
+export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>>> = {
+	quantity: {},
+	expression: { quantity: 'values' },
+	rules: { quantity: 'values' },
+	arrest: { quantity: 'values', expression: 'values', rules: 'values' },
+	slips: { quantity: 'values', expression: 'values', rules: 'values', arrest: 'values' },
+	scenario: {
+		quantity: 'values',
+		expression: 'values',
+		rules: 'values',
+		arrest: 'values',
+		slips: 'values'
+	},
+	grading: {
+		quantity: 'values',
+		expression: 'values',
+		rules: 'values',
+		arrest: 'values',
+		slips: 'values',
+		scenario: 'values'
+	},
+	mastery: { grading: 'types' },
+	course: { scenario: 'types', mastery: 'types' },
+	records: { scenario: 'types', grading: 'types' },
+	flow: { scenario: 'values', grading: 'values', mastery: 'values', course: 'values' },
+	text: {
+		quantity: 'types',
+		expression: 'types',
+		rules: 'types',
+		arrest: 'types',
+		slips: 'types',
+		scenario: 'types',
+		grading: 'types',
+		mastery: 'types',
+		course: 'types',
+		records: 'types',
+		flow: 'types'
+	},
+	ui: { quantity: 'values', text: 'values' },
+	scene: {
+		quantity: 'values',
+		expression: 'values',
+		arrest: 'values',
+		scenario: 'values',
+		text: 'values',
+		ui: 'values'
+	},
+	server: {
+		quantity: 'values',
+		expression: 'values',
+		rules: 'values',
+		arrest: 'values',
+		slips: 'values',
+		scenario: 'values',
+		grading: 'values',
+		mastery: 'values',
+		course: 'values',
+		records: 'values',
+		flow: 'values',
+		text: 'values'
+	}
+};
+
+/** The folders that read the facts in shared/. */
+export const READS_SHARED: readonly string[] = ['rules'];
+
+/** The folders that run anywhere: no screen framework, no Node, no clock, no chance. */
+export const CORE: readonly string[] = [
+	'quantity',
+	'expression',
+	'rules',
+	'arrest',
+	'slips',
+	'scenario',
+	'grading',
+	'mastery',
+	'course',
+	'records',
+	'flow',
+	'text'
+];
+
+/** The folders whose numbers must come out the same in every engine, because draws and grades hang on them. */
+export const EXACT: readonly string[] = [
+	'quantity',
+	'expression',
+	'rules',
+	'arrest',
+	'slips',
+	'scenario'
+];
+
+/** The folders in which a bare number may be a limit that belongs into shared/. */
+export const NO_LIMITS: readonly string[] = [
+	'expression',
+	'rules',
+	'arrest',
+	'slips',
+	'scenario',
+	'grading',
+	'records',
+	'mastery'
+];
