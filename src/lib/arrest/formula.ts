@@ -1,0 +1,342 @@
+/**
+ * Every quantity as one expression tree over named givens. These trees are evaluated, printed, walked,
+ * drawn and altered; there is no second formula for any of it.
+ *
+ * Sign convention: heights above the walking surface, m; a free fall and a clearance count downwards.
+ * Sources: `free fall` 29 CFR 1926.500(b), definition; the sums are geometry (see each function).
+ */
+import { constant, extreme, minus, named, plus, product, quotient, root, square, sum, type Node, type Term } from '#lib/expression/index.ts';
+import { ACCELERATION, LENGTH, MASS, RATIO, SPEED, STANDARD_GRAVITY, TIME, type Dimension } from '#lib/quantity/index.ts';
+import { leafOf } from './given.ts';
+import type { Datum, Shape } from './shape.ts';
+
+/** Every quantity the engine knows, with the symbol formulas print and the cautious direction (+1: more is more cautious). */
+export const QUANTITIES = Object.freeze({
+	rise: { symbol: 'r', dimension: LENGTH, cautious: -1 },
+	lineLength: { symbol: 'ℓ', dimension: LENGTH, cautious: 1 },
+	tautDepth: { symbol: 'z_t', dimension: LENGTH, cautious: 1 },
+	freeFall: { symbol: 'h', dimension: LENGTH, cautious: 1 },
+	swingDrop: { symbol: 'Δ', dimension: LENGTH, cautious: 1 },
+	stretchOut: { symbol: 's', dimension: LENGTH, cautious: 1 },
+	extraStretch: { symbol: "s'", dimension: LENGTH, cautious: 1 },
+	headAboveDRing: { symbol: 'b_H', dimension: LENGTH, cautious: 1 },
+	straightening: { symbol: 'b_N', dimension: LENGTH, cautious: 1 },
+	requiredClearance: { symbol: 'C', dimension: LENGTH, cautious: 1 },
+	highestBelow: { symbol: 't', dimension: LENGTH, cautious: 1 },
+	availableClearance: { symbol: 'A', dimension: LENGTH, cautious: -1 },
+	spare: { symbol: 'S', dimension: LENGTH, cautious: -1 },
+	reachDistance: { symbol: 'ρ', dimension: LENGTH, cautious: 1 },
+	reachSpare: { symbol: 'ρ_S', dimension: LENGTH, cautious: -1 },
+	massAttached: { symbol: 'm', dimension: MASS, cautious: 1 },
+	lowestCapacity: { symbol: 'm_cap', dimension: MASS, cautious: -1 },
+	capacitySpare: { symbol: 'm_S', dimension: MASS, cautious: -1 },
+	totalFall: { symbol: 'D', dimension: LENGTH, cautious: 1 },
+	expectedElongation: { symbol: 'x_E', dimension: LENGTH, cautious: 1 },
+	bodyWeights: { symbol: 'n', dimension: RATIO, cautious: 1 },
+	fallSpeed: { symbol: 'v', dimension: SPEED, cautious: 1 },
+	fallTime: { symbol: 't_1', dimension: TIME, cautious: -1 },
+	swingSpeed: { symbol: 'v_Δ', dimension: SPEED, cautious: 1 },
+	fallFactor: { symbol: 'f', dimension: RATIO, cautious: 1 },
+	largestMass: { symbol: 'm*', dimension: MASS, cautious: -1 },
+	largestFreeFall: { symbol: 'h*', dimension: LENGTH, cautious: -1 }
+} satisfies Record<string, { symbol: string; dimension: Dimension; cautious: 1 | -1 }>);
+
+export type QuantityId = keyof typeof QUANTITIES;
+
+/** A quantity with the datum it is measured from, where it has one. */
+export type Target =
+	| { readonly quantity: 'requiredClearance' | 'availableClearance'; readonly datum: Datum }
+	| { readonly quantity: Exclude<QuantityId, 'requiredClearance' | 'availableClearance'> };
+
+/** @returns a text that is equal for equal targets. */
+export function targetKey(target: Target): string {
+	return 'datum' in target ? `${target.quantity}@${target.datum}` : target.quantity;
+}
+
+/** @returns true for a quantity's id. */
+export function isQuantityId(id: string): id is QuantityId {
+	return id in QUANTITIES;
+}
+
+const q = (id: QuantityId, of: Node): Node => named(id, of);
+const gravity = constant('g', STANDARD_GRAVITY, ACCELERATION);
+const two = constant('2', 2);
+const nothing = constant('0', 0, LENGTH);
+
+/** Height of the anchorage above the D-ring before the fall; negative when it lies below. */
+function rise(shape: Shape): Node {
+	const terms: Term[] = [
+		plus('anchorage', leafOf('anchorageHeight')),
+		minus('dRing', leafOf(shape.lowered ? 'dRingNow' : 'dRingHeight'))
+	];
+	if (shape.raised) terms.push(minus('standing', leafOf('standingHeight')));
+	return q('rise', sum(terms));
+}
+
+/** Lanyard and hanging connector as one line. */
+function lineLength(shape: Shape): Node {
+	if (!shape.connector) return leafOf('lanyardLength');
+	return q('lineLength', sum([plus('lanyard', leafOf('lanyardLength')), plus('connector', leafOf('connectorLength'))]));
+}
+
+/** Depth below the anchorage at which the line is tight, straight down from an offset D-ring. Geometry: Pythagoras. */
+function tautDepth(shape: Shape): Node {
+	return q(
+		'tautDepth',
+		root(sum([plus('line', square(lineLength(shape))), minus('offset', square(leafOf('offset')))]))
+	);
+}
+
+/**
+ * Free fall: D-ring travel from the start of the fall until just before force is applied
+ * (29 CFR 1926.500(b)). Vertical: line length less rise; with an offset the line is tight at √(line² − offset²).
+ */
+function freeFall(shape: Shape): Node {
+	const down: Term[] = shape.offset
+		? [plus('reachDown', tautDepth(shape))]
+		: [plus('lanyard', leafOf('lanyardLength')), ...connectorTerm(shape)];
+	return q('freeFall', sum([...down, minus('rise', rise(shape))]));
+}
+
+function connectorTerm(shape: Shape): Term[] {
+	return shape.connector ? [plus('connector', leafOf('connectorLength'))] : [];
+}
+
+/** How much deeper the swing ends than the point where the line pulled tight: line − √(line² − offset²). */
+function swingDrop(shape: Shape): Node {
+	return q('swingDrop', sum([plus('line', lineLength(shape)), minus('reachDown', tautDepth(shape))]));
+}
+
+function stretchOut(shape: Shape): Node | undefined {
+	if (shape.slide && shape.stretch) {
+		return q('stretchOut', sum([plus('slide', leafOf('dRingSlide')), plus('stretch', leafOf('harnessStretch'))]));
+	}
+	if (shape.slide) return leafOf('dRingSlide');
+	return shape.stretch ? leafOf('harnessStretch') : undefined;
+}
+
+/**
+ * Terms of the body below the D-ring level at rest, without the margin.
+ * Custom one: D-ring height, and the slide and stretch as a term of their own.
+ * Custom two: full height, the D-ring being level with the head; only stretch beyond (height − D-ring height) is added.
+ */
+function bodyTerms(shape: Shape): { readonly stretch: Term[]; readonly body: Term[] } {
+	const stretch = stretchOut(shape);
+	if (shape.custom === 'd-ring-and-stretch') {
+		return {
+			stretch: stretch === undefined ? [] : [plus('stretch', stretch)],
+			body: [plus('body', leafOf('dRingHeight'))]
+		};
+	}
+	return {
+		stretch:
+			stretch === undefined
+				? []
+				: [
+						plus('stretch', extraStretch(stretch))
+					],
+		body: [plus('body', leafOf('stature'))]
+	};
+}
+
+/** Stretch that lets the D-ring rise beyond the level of the head; 0 as long as it does not. */
+function extraStretch(stretch: Node): Node {
+	const beyond = sum([plus('stretch', stretch), minus('head', headAboveDRing())]);
+	return q('extraStretch', extreme('greatest', [{ role: 'none', of: nothing }, { role: 'beyond', of: beyond }]));
+}
+
+function headAboveDRing(): Node {
+	return q('headAboveDRing', sum([plus('stature', leafOf('stature')), minus('dRing', leafOf('dRingHeight'))]));
+}
+
+/**
+ * Required clearance, by datum. Below the anchorage the body hangs at full length whatever the posture
+ * was; from the surface and the D-ring the free fall takes the place of the line, and an offset adds the
+ * swing drop. All four describe one plan: they differ by heights alone (physics.md section 8, proof).
+ */
+function requiredClearance(shape: Shape, datum: Datum): Node {
+	const { stretch, body } = bodyTerms(shape);
+	const elongation = shape.absorber ? [plus('elongation', leafOf('elongation'))] : [];
+	const margin = plus('margin', leafOf('margin'));
+	const line = [plus('lanyard', leafOf('lanyardLength'))];
+	const fall = [
+		plus('freeFall', freeFall(shape)),
+		...(shape.offset ? [plus('swingDrop', swingDrop(shape))] : [])
+	];
+	const terms = {
+		anchorage: () => [...connectorTerm(shape), ...line, ...elongation, ...stretch, ...body, margin],
+		connector: () => [...line, ...elongation, ...stretch, ...body, margin],
+		'd-ring': () => [...fall, ...elongation, ...stretch, ...body, margin],
+		surface: () => [...fall, ...elongation, ...stretch, ...belowSurface(shape), margin]
+	} satisfies Record<Datum, () => Term[]>;
+	return q('requiredClearance', sum(terms[datum]()));
+}
+
+/** What the surface datum adds to the D-ring's travel: head above D-ring, straightening from a posture, less the standing place. */
+function belowSurface(shape: Shape): Term[] {
+	const terms: Term[] = [];
+	if (shape.custom === 'full-height') terms.push(plus('head', headAboveDRing()));
+	if (shape.lowered) {
+		terms.push(
+			plus(
+				'posture',
+				q('straightening', sum([plus('upright', leafOf('dRingHeight')), minus('lowered', leafOf('dRingNow'))]))
+			)
+		);
+	}
+	if (shape.raised) terms.push(minus('standing', leafOf('standingHeight')));
+	return terms;
+}
+
+/** The highest thing that the body's path can meet, above the lower level. */
+function highestBelow(shape: Shape): Node | undefined {
+	const tops = shape.obstacles.map((id) => ({ role: id, of: leafOf(`obstacleTop_${id}`) }));
+	const only = tops[0];
+	if (only === undefined) return undefined;
+	return tops.length === 1 ? only.of : q('highestBelow', extreme('greatest', tops));
+}
+
+/** Available clearance: from the datum down to the lower level or the highest thing the path meets. */
+function availableClearance(shape: Shape, datum: Datum): Node {
+	const highest = highestBelow(shape);
+	const below = [
+		plus('depth', leafOf('lowerLevelDepth')),
+		...(highest === undefined ? [] : [minus('obstacle', highest)])
+	];
+	const above = {
+		anchorage: () => [plus('anchorage', leafOf('anchorageHeight'))],
+		connector: () => [
+			plus('anchorage', leafOf('anchorageHeight')),
+			...(shape.connector ? [minus('connector', leafOf('connectorLength'))] : [])
+		],
+		'd-ring': () => [
+			plus('dRing', leafOf(shape.lowered ? 'dRingNow' : 'dRingHeight')),
+			...(shape.raised ? [plus('standing', leafOf('standingHeight'))] : [])
+		],
+		surface: () => []
+	} satisfies Record<Datum, () => Term[]>;
+	return q('availableClearance', sum([...above[datum](), ...below]));
+}
+
+function massAttached(shape: Shape): Node {
+	return q('massAttached', sum([plus('body', leafOf('bodyMass')), ...shape.masses.map((id) => plus(id, leafOf(id)))]));
+}
+
+function lowestCapacity(shape: Shape): Node {
+	return q('lowestCapacity', extreme('least', shape.capacities.map((id) => ({ role: id, of: leafOf(id) }))));
+}
+
+/** Work balance m g (h + x) = F x of a constant average force: x = m g h ÷ (F − m g). Mechanics; CSA Z259.16 and ANSI Z359.6 use it (from memory). */
+function expectedElongation(shape: Shape): Node {
+	const weight = product([massAttached(shape), gravity]);
+	return q(
+		'expectedElongation',
+		quotient(
+			product([weight, freeFall(shape)]),
+			sum([plus('force', leafOf('averageForce')), minus('weight', weight)])
+		)
+	);
+}
+
+/** Speed after falling a height: √(2 g h). Mechanics, drag neglected. */
+function speedAfter(height: Node): Node {
+	return root(product([two, gravity, height]));
+}
+
+/**
+ * @returns the tree of a quantity for plans of a shape.
+ * @throws if the shape lacks what the quantity needs (swing drop without an offset, capacity with none stated).
+ */
+export function formula(target: Target, shape: Shape): Node {
+	switch (target.quantity) {
+		case 'rise':
+			return rise(shape);
+		case 'lineLength':
+			return q('lineLength', lineLength(shape));
+		case 'tautDepth':
+			return tautDepth(shape);
+		case 'freeFall':
+			return freeFall(shape);
+		case 'swingDrop':
+			return swingDrop(shape);
+		case 'stretchOut': {
+			const stretch = stretchOut(shape);
+			if (stretch === undefined) throw new RangeError('this shape has neither slide nor stretch');
+			return q('stretchOut', stretch);
+		}
+		case 'extraStretch':
+			return extraStretch(formula({ quantity: 'stretchOut' }, shape));
+		case 'headAboveDRing':
+			return headAboveDRing();
+		case 'straightening':
+			return q('straightening', sum([plus('upright', leafOf('dRingHeight')), minus('lowered', leafOf('dRingNow'))]));
+		case 'requiredClearance':
+			return requiredClearance(shape, target.datum);
+		case 'highestBelow': {
+			const highest = highestBelow(shape);
+			if (highest === undefined) throw new RangeError('this shape has no obstacle on the path');
+			return q('highestBelow', highest);
+		}
+		case 'availableClearance':
+			return availableClearance(shape, target.datum);
+		case 'spare':
+			return q(
+				'spare',
+				sum([
+					plus('available', availableClearance(shape, 'surface')),
+					minus('required', requiredClearance(shape, 'surface'))
+				])
+			);
+		case 'reachDistance':
+			return q(
+				'reachDistance',
+				root(sum([plus('offset', square(leafOf('offset'))), plus('rise', square(rise(shape)))]))
+			);
+		case 'reachSpare':
+			return q(
+				'reachSpare',
+				sum([plus('line', lineLength(shape)), minus('distance', formula({ quantity: 'reachDistance' }, shape))])
+			);
+		case 'massAttached':
+			return massAttached(shape);
+		case 'lowestCapacity':
+			return lowestCapacity(shape);
+		case 'capacitySpare':
+			return q('capacitySpare', sum([plus('capacity', lowestCapacity(shape)), minus('mass', massAttached(shape))]));
+		case 'totalFall': {
+			const { stretch } = bodyTerms({ ...shape, custom: 'd-ring-and-stretch' });
+			const elongation = shape.absorber ? [plus('elongation', leafOf('elongation'))] : [];
+			return q('totalFall', sum([plus('freeFall', freeFall(shape)), ...elongation, ...stretch]));
+		}
+		case 'expectedElongation':
+			return expectedElongation(shape);
+		case 'bodyWeights':
+			return q('bodyWeights', quotient(leafOf('peakForce'), product([massAttached(shape), gravity])));
+		case 'fallSpeed':
+			return q('fallSpeed', speedAfter(freeFall(shape)));
+		case 'fallTime':
+			return q('fallTime', root(quotient(product([two, freeFall(shape)]), gravity)));
+		case 'swingSpeed':
+			return q('swingSpeed', speedAfter(swingDrop(shape)));
+		case 'fallFactor':
+			return q('fallFactor', quotient(freeFall(shape), lineLength(shape)));
+		case 'largestMass':
+			return q(
+				'largestMass',
+				quotient(
+					product([leafOf('averageForce'), leafOf('elongation')]),
+					product([gravity, sum([plus('freeFall', freeFall(shape)), plus('elongation', leafOf('elongation'))])])
+				)
+			);
+		case 'largestFreeFall': {
+			const weight = product([massAttached(shape), gravity]);
+			return q(
+				'largestFreeFall',
+				product([
+					leafOf('elongation'),
+					quotient(sum([plus('force', leafOf('averageForce')), minus('weight', weight)]), weight)
+				])
+			);
+		}
+	}
+}

@@ -1,0 +1,21 @@
+export * from './given.ts';
+export * from './shape.ts';
+export { QUANTITIES, formula, isQuantityId, targetKey, type QuantityId, type Target } from './formula.ts';
+export { FIXED_GIVEN_IDS, obstaclesOnPath, resolve, type Origin, type Resolved, type ResolvedGiven } from './resolve.ts';
+export {
+	analyse,
+	givensOf,
+	outsideLabel,
+	refusalOf,
+	targetsOf,
+	verdictOf,
+	type Absence,
+	type Analysis,
+	type AnalyseOptions,
+	type Finding,
+	type Outcome,
+	type Refusal,
+	type Verdict
+} from './analyse.ts';
+export { peakForceOf, type Check, type CheckId, type CheckStatus, type OwnCheckId } from './checks.ts';
+export type { LanyardPlan, Plan, PlanDocument, RefusedPlan } from './schema.ts';

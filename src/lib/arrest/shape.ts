@@ -1,0 +1,37 @@
+/** What decides which terms a plan's formulas have. Two plans of one shape share their trees. */
+
+export type Datum = 'anchorage' | 'connector' | 'surface' | 'd-ring';
+export const DATUMS: readonly Datum[] = Object.freeze(['anchorage', 'connector', 'surface', 'd-ring']);
+
+export type BodyCustom = 'd-ring-and-stretch' | 'full-height';
+
+export interface Shape {
+	readonly connector: boolean;
+	readonly offset: boolean;
+	/** The worker kneels or crouches: the D-ring starts lower than it hangs. */
+	readonly lowered: boolean;
+	/** The standing place is not the walking surface. */
+	readonly raised: boolean;
+	readonly absorber: boolean;
+	readonly slide: boolean;
+	readonly stretch: boolean;
+	readonly custom: BodyCustom;
+	/** Ids of the obstacles that the body's path meets, in the order of the plan. */
+	readonly obstacles: readonly string[];
+	/** Parts of the attached mass beside the body, in the order of the plan. */
+	readonly masses: readonly ('clothingMass' | 'equipmentMass' | 'toolsMass')[];
+	/** Components whose mass capacity is stated. */
+	readonly capacities: readonly ('labelMassMax' | 'harnessCapacity' | 'lanyardCapacity' | 'connectorCapacity')[];
+}
+
+/** @returns a text that is equal for equal shapes and differs for different ones. */
+export function shapeKey(shape: Shape): string {
+	const flags = [shape.connector, shape.offset, shape.lowered, shape.raised, shape.absorber, shape.slide, shape.stretch];
+	return [
+		flags.map((flag) => (flag ? '1' : '0')).join(''),
+		shape.custom,
+		shape.obstacles.join('.'),
+		shape.masses.join('.'),
+		shape.capacities.join('.')
+	].join('|');
+}
