@@ -27,6 +27,9 @@ export const STANDARD_GRAVITY = 9.80665;
 /** Newtons in a pound-force: 0.45359237 × 9.80665, written out in full (physics.md 11). */
 const POUND_FORCE = 4.4482216152605;
 
+/** Joules in a foot-pound: POUND_FORCE × 0.3048, written out so that no rounding creeps in. */
+const FOOT_POUND = 1.3558179483314004;
+
 export interface Unit {
 	readonly dimension: Dimension;
 	/** SI value of one unit is `times / over`. */
@@ -55,7 +58,7 @@ export const UNITS = Object.freeze({
 	N: unit(FORCE, 1),
 	kN: unit(FORCE, 1000),
 	lbf: unit(FORCE, POUND_FORCE),
-	kgf: unit(FORCE, STANDARD_GRAVITY),
+	kgf: unit(FORCE, 980665, 100000),
 	s: unit(TIME, 1),
 	ms: unit(TIME, 1, 1000),
 	min: unit(TIME, 60),
@@ -66,10 +69,10 @@ export const UNITS = Object.freeze({
 	'm/s2': unit(ACCELERATION, 1),
 	'ft/s2': unit(ACCELERATION, 3048, 10000),
 	/** Multiples of standard gravity, as deceleration limits are printed ("10 g"). */
-	gn: unit(ACCELERATION, STANDARD_GRAVITY),
+	gn: unit(ACCELERATION, 980665, 100000),
 	J: unit(ENERGY, 1),
 	kJ: unit(ENERGY, 1000),
-	ftlbf: unit(ENERGY, POUND_FORCE * 3048, 10000),
+	ftlbf: unit(ENERGY, FOOT_POUND),
 	'N/m': unit(STIFFNESS, 1),
 	'kN/m': unit(STIFFNESS, 1000),
 	'lbf/ft': unit(STIFFNESS, POUND_FORCE * 10000, 3048),

@@ -1,0 +1,2 @@
+/** Languages that numbers are read and written in. */
+export type Language = 'en' | 'es';
