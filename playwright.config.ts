@@ -1,3 +1,44 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { defineConfig } from '@playwright/test';
+import { chromiumPath } from './src/cli/chromium.ts';
 
-export default defineConfig({ testDir: 'tests/e2e' });
+/** The port of the server under test, on this machine only; E2E_PORT when several runs share a machine. */
+const port = Number(process.env.E2E_PORT ?? '4313');
+const executablePath = chromiumPath();
+if (executablePath === null) throw new Error('No Chromium found: npm test installs it, or set CHROMIUM_PATH');
+
+// The config is read again by every worker; only the first reading starts the server and needs a database.
+process.env.E2E_DATA ??= mkdtempSync(join(tmpdir(), 'underfoot-e2e-'));
+
+export default defineConfig({
+	testDir: 'tests/e2e',
+	outputDir: 'test-results',
+	forbidOnly: true,
+	fullyParallel: true,
+	workers: 2,
+	reporter: 'list',
+	use: {
+		baseURL: `http://127.0.0.1:${port}`,
+		launchOptions: { executablePath },
+		locale: 'en-US',
+		timezoneId: 'UTC',
+		trace: 'retain-on-failure'
+	},
+	projects: [
+		{ name: 'desktop', use: { viewport: { width: 1280, height: 800 } } },
+		{
+			name: 'phone',
+			use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 }
+		}
+	],
+	webServer: {
+		// node itself, not npm: npm does not pass on the signal that stops the server.
+		command: `${process.execPath} src/cli/start.ts`,
+		url: `http://127.0.0.1:${port}/health`,
+		env: { PORT: String(port), DATABASE_URL: `file:${process.env.E2E_DATA}/underfoot.sqlite` },
+		gracefulShutdown: { signal: 'SIGTERM', timeout: 5000 },
+		timeout: 120_000
+	}
+});
