@@ -4,7 +4,16 @@ export { citationOf, decides, dutyArises, judge, judgeCondition } from './judge.
 export type { JudgeOptions, JudgedBound, JudgedFact, Judgement } from './judge.ts';
 export { allOf, anyOf, not } from './kleene.ts';
 export type { Status } from './kleene.ts';
-export { RULE_TABLES, checksOf, ruleTable } from './load.ts';
+export {
+	ABSORBER_CLASSES,
+	LABEL_FIELDS,
+	PRACTICE_TABLES,
+	RULE_TABLES,
+	absorberClass,
+	checksOf,
+	practiceTable,
+	ruleTable
+} from './load.ts';
 export { CHOICE_FACTS, COUNT_FACTS, ID_FACTS, QUANTITIES, YES_NO_FACTS } from './quantity-names.ts';
 export type { FactName, Facts, Quantities, QuantityName } from './quantity-names.ts';
 export type {

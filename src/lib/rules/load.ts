@@ -2,9 +2,23 @@
  * The files of shared/, looked up by id. They are parts of the program, checked against their
  * schema by tests/unit/rules/files.test.ts and not again at run time.
  */
+import absorberClasses from '#shared/equipment/absorber-classes.json' with { type: 'json' };
+import labelFields from '#shared/equipment/label-fields.json' with { type: 'json' };
+import australia from '#shared/practice/australia.json' with { type: 'json' };
+import canada from '#shared/practice/canada.json' with { type: 'json' };
+import europe from '#shared/practice/europe.json' with { type: 'json' };
+import japan from '#shared/practice/japan.json' with { type: 'json' };
+import usThreeFoot from '#shared/practice/us-three-foot-full-height.json' with { type: 'json' };
+import usTwoFoot from '#shared/practice/us-two-foot.json' with { type: 'json' };
+import au from '#shared/rules/au.json' with { type: 'json' };
+import caAlberta from '#shared/rules/ca-alberta.json' with { type: 'json' };
+import caOntario from '#shared/rules/ca-ontario.json' with { type: 'json' };
+import caQuebec from '#shared/rules/ca-quebec.json' with { type: 'json' };
+import eu from '#shared/rules/eu.json' with { type: 'json' };
+import uk from '#shared/rules/uk.json' with { type: 'json' };
 import usConstruction from '#shared/rules/us-construction.json' with { type: 'json' };
 import usGeneralIndustry from '#shared/rules/us-general-industry.json' with { type: 'json' };
-import type { Check, RuleTable } from './schema.ts';
+import type { AbsorberClass, Check, LabelField, PracticeTable, RuleTable } from './schema.ts';
 
 /** Freezes all the way down: a table is shared by everyone who looks it up. */
 function frozen<T>(value: T): T {
@@ -21,13 +35,46 @@ function trusted<T>(file: unknown): T {
 }
 
 /** All rule tables, in the order in which they are offered. */
-export const RULE_TABLES: readonly RuleTable[] = Object.freeze(
-	[usConstruction, usGeneralIndustry].map((file) => trusted<RuleTable>(file))
-);
+export const RULE_TABLES = trusted<readonly RuleTable[]>([
+	usConstruction,
+	usGeneralIndustry,
+	caOntario,
+	caAlberta,
+	caQuebec,
+	eu,
+	uk,
+	au
+]);
+
+/** All practice tables, in the order in which they are offered; the last is a cross-check only. */
+export const PRACTICE_TABLES = trusted<readonly PracticeTable[]>([
+	usTwoFoot,
+	usThreeFoot,
+	canada,
+	europe,
+	australia,
+	japan
+]);
+
+/** Classes of energy absorbers as their standards define them; a label's own numbers go before. */
+export const ABSORBER_CLASSES = trusted<readonly AbsorberClass[]>(absorberClasses.classes);
+
+/** What labels and instructions state, with the standard that asks for it. */
+export const LABEL_FIELDS = trusted<readonly LabelField[]>(labelFields.fields);
 
 /** The rule table of that id; undefined when there is none, as an old record may name one that was withdrawn. */
 export function ruleTable(id: string): RuleTable | undefined {
 	return RULE_TABLES.find((table) => table.id === id);
+}
+
+/** The practice table of that id, or undefined. */
+export function practiceTable(id: string): PracticeTable | undefined {
+	return PRACTICE_TABLES.find((table) => table.id === id);
+}
+
+/** The absorber class of that id, or undefined. */
+export function absorberClass(id: string): AbsorberClass | undefined {
+	return ABSORBER_CLASSES.find((one) => one.id === id);
 }
 
 /** The limits of a table that a plan can be judged against. */

@@ -63,10 +63,8 @@ export const YES_NO_FACTS = [
 	'lineMayBeCut',
 	/** Prompt rescue, or sure self-rescue, is arranged. */
 	'rescueArranged',
-	/** The person was trained for this system, rescue included. */
-	'trained',
-	/** No measure ranking higher (guardrail, restraint) is reasonably practicable. */
-	'higherMeasureImpracticable'
+	/** The free fall is a "limited free fall" as AS/NZS 1891.4 defines it. */
+	'limitedFreeFall'
 ] as const;
 
 /** Facts with a closed list of answers. */

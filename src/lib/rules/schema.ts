@@ -171,6 +171,7 @@ export const SUBJECTS = [
 	'deceleration',
 	'capacity',
 	'anchorage-strength',
+	'anchorage-independence',
 	'anchorage-height',
 	'contact',
 	'swing',
@@ -179,6 +180,7 @@ export const SUBJECTS = [
 	'rescue',
 	'training',
 	'order-of-measures',
+	'numbers',
 	'trigger-height'
 ] as const;
 
