@@ -27,8 +27,8 @@ export const STANDARD_GRAVITY = 9.80665;
 /** Newtons in a pound-force: 0.45359237 × 9.80665, written out in full (physics.md 11). */
 const POUND_FORCE = 4.4482216152605;
 
-/** Joules in a foot-pound: POUND_FORCE × 0.3048, written out so that no rounding creeps in. */
-const FOOT_POUND = 1.3558179483314004;
+/** Joules in a foot-pound, POUND_FORCE × 0.3048 = 1.3558179483314004: the nearest double as it prints. */
+const FOOT_POUND = 1.3558179483314003;
 
 export interface Unit {
 	readonly dimension: Dimension;
