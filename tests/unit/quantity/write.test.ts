@@ -39,7 +39,7 @@ describe('decimals', () => {
 		[1e-7, 2, 'up', '0.01'],
 		[123456.789, 0, 'nearest', '123457'],
 		[1e21, 1, 'nearest', '1000000000000000000000.0'],
-		[9007199254740993, 2, 'up', '9007199254740992.00'],
+		[9007199254740992, 2, 'up', '9007199254740992.00'],
 		[-1e22, 0, 'nearest', '-10000000000000000000000']
 	] as const)('%d to %d places, %s, is %s', (x, places, rounding, text) => {
 		expect(decimalText(x, places, rounding)).toBe(text);
