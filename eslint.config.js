@@ -59,7 +59,11 @@ export default defineConfig(
 			parserOptions: { parser: ts.parser, extraFileExtensions: ['.svelte'], svelteConfig }
 		}
 	},
-	{ files: ['src/cli/**', 'tests/**', '*.config.ts'], rules: { 'no-console': 'off' } },
+	{
+		// These speak to whoever runs them: a terminal, or the server's log.
+		files: ['src/cli/**', 'src/hooks.server.ts', 'tests/**', '*.config.ts'],
+		rules: { 'no-console': 'off' }
+	},
 	{
 		files: ['src/**/*.ts', 'src/**/*.svelte', 'tests/**/*.ts'],
 		plugins: { underfoot },

@@ -17,7 +17,7 @@ export interface ServeOptions {
 	behindProxy: boolean;
 }
 
-/** How long open requests may take to end when the server is told to stop, ms. */
+/** How long open requests, and then the database, may take to end when the server is told to stop, ms. */
 const GRACE = 3000;
 
 /** Said with every answer, static files included; the content security policy comes with each page. */
@@ -72,7 +72,8 @@ function stopOn(signal: NodeJS.Signals, server: Server): void {
 		server.close(() => {
 			// SvelteKit's own event: src/hooks.server.ts closes the database on it.
 			process.emit('sveltekit:shutdown' as never);
-			process.exit(0);
+			// The process ends by itself once the database is closed; if that hangs, it ends all the same.
+			setTimeout(() => process.exit(0), GRACE).unref();
 		});
 		server.closeIdleConnections();
 		setTimeout(() => server.closeAllConnections(), GRACE).unref();

@@ -1,0 +1,46 @@
+import { Kysely, PostgresDialect } from 'kysely';
+import { Migrator } from 'kysely/migration';
+import pg from 'pg';
+import { migrations, type Engine } from './migrations.ts';
+import type { Tables } from './schema.ts';
+import { sqliteDialect } from './sqlite.ts';
+
+/** The application's database, whichever of the two it is. */
+export type Database = Kysely<Tables>;
+
+/** Where the database is when nothing is said: one file beside the program. */
+export const DEFAULT_ADDRESS = 'file:data/underfoot.sqlite';
+
+/** Connections that one process keeps open to PostgreSQL. */
+const POOL_SIZE = 8;
+
+/** Opens by address; the tables are as they were left. */
+function connect(address: string): { engine: Engine; db: Database } {
+	if (/^postgres(ql)?:\/\//.test(address)) {
+		const pool = new pg.Pool({ connectionString: address, max: POOL_SIZE });
+		// A connection that breaks while idle is replaced at the next query; unheard, it would end the process.
+		pool.on('error', () => undefined);
+		return { engine: 'postgres', db: new Kysely({ dialect: new PostgresDialect({ pool }) }) };
+	}
+	if (address.startsWith('file:')) {
+		const dialect = sqliteDialect(address.slice('file:'.length));
+		return { engine: 'sqlite', db: new Kysely({ dialect }) };
+	}
+	throw new Error('DATABASE_URL must begin with postgres:// (a server) or file: (a SQLite file)');
+}
+
+/**
+ * Opens the database and brings its tables up to date.
+ * @param address `file:PATH` for SQLite, `postgres://…` for PostgreSQL
+ * @throws Error when the address has another form, the database cannot be reached, or a migration fails
+ */
+export async function openDatabase(address: string): Promise<Database> {
+	const { engine, db } = connect(address);
+	const provider = { getMigrations: () => Promise.resolve(migrations(engine)) };
+	const { error } = await new Migrator({ db, provider }).migrateToLatest();
+	if (error !== undefined) {
+		await db.destroy();
+		throw new Error('The tables of the database could not be brought up to date', { cause: error });
+	}
+	return db;
+}

@@ -1,0 +1,193 @@
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { sql } from 'kysely';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+	findAttempt,
+	hasStoredSince,
+	storeAttempt,
+	type NewAttempt
+} from '#lib/server/db/attempts.ts';
+import { findGuest, findOrAddGuest } from '#lib/server/db/guests.ts';
+import { openDatabase, type Database } from '#lib/server/db/open.ts';
+import { DATABASES, type TestDatabase } from './databases.ts';
+
+const NOW = '2026-11-25T09:00:00.000Z';
+
+function anAttempt(guestId: string, change: Partial<NewAttempt> = {}): NewAttempt {
+	return {
+		id: randomUUID(),
+		guest_id: guestId,
+		scenario_id: 'roof-edge',
+		scenario_version: 1,
+		draw_version: 1,
+		slip_set_version: 1,
+		engine_version: '1',
+		seed: '9007199254740993',
+		accepted_try: 3,
+		plan: '{"dRing":1.5}',
+		answers: '{"free-fall":"1.40 m"}',
+		result: '{"right":true}',
+		language: 'en',
+		units: 'metric',
+		created_at: NOW,
+		...change
+	};
+}
+
+describe.each(DATABASES)('on %s', (_, start) => {
+	let server: TestDatabase;
+	let db: Database;
+	let guest: string;
+	let other: string;
+
+	const aGuest = () =>
+		findOrAddGuest(db, { id: randomUUID(), tokenHash: randomUUID(), now: NOW });
+
+	beforeAll(async () => {
+		server = await start();
+		db = await openDatabase(server.address);
+		guest = await aGuest();
+		other = await aGuest();
+	});
+
+	afterAll(async () => {
+		await db.destroy();
+		server.stop();
+	});
+
+	it('stores an answer and finds it again, each value as it was', async () => {
+		const sent = anAttempt(guest);
+		expect(await storeAttempt(db, sent)).toEqual({ kind: 'stored', attempt: sent });
+		expect(await findAttempt(db, guest, sent.id)).toEqual(sent);
+	});
+
+	it('answers the first grading when the same answer comes twice', async () => {
+		const sent = anAttempt(guest);
+		await storeAttempt(db, sent);
+		const again = { ...sent, result: '{"right":false}', created_at: '2026-11-26T09:00:00.000Z' };
+		expect(await storeAttempt(db, again)).toEqual({ kind: 'repeated', attempt: sent });
+		expect(await findAttempt(db, guest, sent.id)).toEqual(sent);
+	});
+
+	it('stores one row when two devices send the same answer at once', async () => {
+		const sent = anAttempt(guest);
+		const outcomes = await Promise.all([1, 2, 3, 4].map(() => storeAttempt(db, sent)));
+		expect(outcomes.map((outcome) => outcome.kind).sort()).toEqual([
+			'repeated',
+			'repeated',
+			'repeated',
+			'stored'
+		]);
+	});
+
+	it.each([
+		{ answers: '{"free-fall":"1.50 m"}' },
+		{ seed: '9007199254740992' },
+		{ scenario_id: 'nacelle' },
+		{ scenario_version: 2 },
+		{ draw_version: 2 },
+		{ language: 'es' },
+		{ units: 'us' }
+	])('refuses an id that stands for other content: %o', async (change) => {
+		const sent = anAttempt(guest);
+		await storeAttempt(db, sent);
+		expect(await storeAttempt(db, { ...sent, ...change })).toEqual({ kind: 'conflict' });
+		expect(await findAttempt(db, guest, sent.id)).toEqual(sent);
+	});
+
+	it("refuses somebody else's id in the same words, and shows nothing of it", async () => {
+		const sent = anAttempt(guest);
+		await storeAttempt(db, sent);
+		expect(await storeAttempt(db, { ...sent, guest_id: other })).toEqual({ kind: 'conflict' });
+		expect(await findAttempt(db, other, sent.id)).toBeNull();
+	});
+
+	it('refuses an answer of a guest who does not exist', async () => {
+		await expect(storeAttempt(db, anAttempt(randomUUID()))).rejects.toThrow();
+	});
+
+	it.each([
+		['changing', sql`update attempt set result = '{}'`],
+		['deleting', sql`delete from attempt`]
+	])('forbids %s a stored answer', async (_name, statement) => {
+		const sent = anAttempt(guest);
+		await storeAttempt(db, sent);
+		await expect(statement.execute(db)).rejects.toThrow('attempt is insert-only');
+		expect(await findAttempt(db, guest, sent.id)).toEqual(sent);
+	});
+
+	it('counts the answers of one guest since a time', async () => {
+		const busy = await aGuest();
+		for (const second of ['01', '02', '03']) {
+			await storeAttempt(db, anAttempt(busy, { created_at: `2026-11-25T09:00:${second}.000Z` }));
+		}
+		expect(await hasStoredSince(db, busy, '2026-11-25T09:00:01.000Z', 3)).toBe(true);
+		expect(await hasStoredSince(db, busy, '2026-11-25T09:00:01.000Z', 4)).toBe(false);
+		expect(await hasStoredSince(db, busy, '2026-11-25T09:00:01.001Z', 3)).toBe(false);
+		expect(await hasStoredSince(db, other, '2026-11-25T09:00:01.000Z', 1)).toBe(false);
+	});
+
+	it('makes one guest of two first answers that arrive together', async () => {
+		const tokenHash = randomUUID();
+		const ids = await Promise.all(
+			[1, 2, 3].map(() => findOrAddGuest(db, { id: randomUUID(), tokenHash, now: NOW }))
+		);
+		expect(new Set(ids).size).toBe(1);
+		expect(await findGuest(db, tokenHash)).toBe(ids[0]);
+		expect(await findGuest(db, 'another')).toBeNull();
+	});
+
+	it('keeps everything when it is opened again', async () => {
+		const sent = anAttempt(guest);
+		await storeAttempt(db, sent);
+		const again = await openDatabase(server.address);
+		expect(await findAttempt(again, guest, sent.id)).toEqual(sent);
+		await again.destroy();
+	});
+});
+
+describe('on SQLite', () => {
+	it('forbids replacing a stored answer by inserting over it', async () => {
+		const db = await openDatabase('file::memory:');
+		const guest = await findOrAddGuest(db, { id: randomUUID(), tokenHash: 'x', now: NOW });
+		const sent = anAttempt(guest);
+		await storeAttempt(db, sent);
+		await expect(
+			db.replaceInto('attempt').values({ ...sent, result: '{}' }).execute()
+		).rejects.toThrow('attempt is insert-only');
+		expect(await findAttempt(db, guest, sent.id)).toEqual(sent);
+		await db.destroy();
+	});
+
+	it('holds the write lock from the beginning of a transaction, so that a read in it stays true', async () => {
+		const folder = mkdtempSync(join(tmpdir(), 'underfoot-sqlite-'));
+		const file = join(folder, 'one.sqlite');
+		const db = await openDatabase(`file:${file}`);
+		const second = new DatabaseSync(file, { timeout: 0 });
+		await db.transaction().execute(async (transaction) => {
+			await transaction.selectFrom('guest').selectAll().execute();
+			expect(() => second.exec('begin immediate')).toThrow('database is locked');
+		});
+		second.exec('begin immediate');
+		second.close();
+		await db.destroy();
+		rmSync(folder, { recursive: true });
+	});
+
+	it('has each commit on the disk before it answers', async () => {
+		const db = await openDatabase('file::memory:');
+		const { rows } = await sql<{ synchronous: number }>`PRAGMA synchronous`.execute(db);
+		expect(rows[0]?.synchronous).toBe(2);
+		await db.destroy();
+	});
+});
+
+it('refuses an address of neither database, and says which there are', async () => {
+	await expect(openDatabase('mysql://localhost/x')).rejects.toThrow(
+		'DATABASE_URL must begin with postgres:// (a server) or file: (a SQLite file)'
+	);
+});
