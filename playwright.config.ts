@@ -15,6 +15,7 @@ process.env.E2E_DATA ??= mkdtempSync(join(tmpdir(), 'underfoot-e2e-'));
 export default defineConfig({
 	testDir: 'tests/e2e',
 	outputDir: 'test-results',
+	globalTeardown: './tests/e2e/teardown.ts',
 	forbidOnly: true,
 	fullyParallel: true,
 	workers: 2,
