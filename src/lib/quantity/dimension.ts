@@ -12,8 +12,7 @@ export interface Dimension {
 }
 
 function dimension(length: number, mass: number, time: number): Dimension {
-	// `+ 0` turns the -0 that a subtraction may leave into 0, so that equal dimensions print alike.
-	return Object.freeze({ length: length + 0, mass: mass + 0, time: time + 0 });
+	return Object.freeze({ length, mass, time });
 }
 
 export const RATIO = dimension(0, 0, 0);

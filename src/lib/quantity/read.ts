@@ -199,6 +199,8 @@ function readBarePair(
 	options: ReadOptions
 ): Reading | null {
 	if (options.expected !== 'ft' || minor.value >= 12) return null;
+	// A whole number and a fraction of inches that is not a mixed number: 6 7/2 has no meaning.
+	if (minor.style === 'fraction' && minor.whole === 0) return null;
 	if (lastUnit !== null && lastUnit !== 'in' && lastUnit !== 'ft') return null;
 	const unitGiven = lastUnit !== null;
 	const feetAndInches = compound(sign, major, 'ft', minor, 'in', unitGiven);
@@ -295,7 +297,7 @@ export function readQuantity(text: string, options: ReadOptions): Reading {
 	const rest = plain.slice(second.end).trim();
 	const major = asMajor(first);
 	const pair =
-		major === null || nextNumber(rest, 0) >= 0
+		major === null
 			? null
 			: readPair(sign, major, asMinor(second), between.replace(CONNECTOR, '').trim(), rest, options);
 	return pair ?? unreadable('two-numbers', plain);

@@ -121,6 +121,7 @@ describe('feet and inches', () => {
 		['14 ft 4 in', 14, 4],
 		['14ft4in', 14, 4],
 		['14 ft. 4 in.', 14, 4],
+		['14 ft.4 in', 14, 4],
 		['14 ft, 4 in', 14, 4],
 		['14 ft and 4 in', 14, 4],
 		['14 feet 4 inches', 14, 4],
@@ -191,7 +192,7 @@ describe('feet and inches', () => {
 		expect(readQuantity(text, METRES)).toMatchObject({ kind: 'unreadable', reason: 'two-numbers' });
 	});
 
-	test.each(['14-15', '14.5-4', '12 34'])('%j is no feet and inches either', (text) => {
+	test.each(['14-12', '14-15', '14.5-4', '12 34', '6 7/2', '14 4 1'])('%j is no feet and inches either', (text) => {
 		expect(readQuantity(text, { ...FEET, compound: true })).toMatchObject({ reason: 'two-numbers' });
 	});
 
@@ -329,6 +330,8 @@ describe('what cannot be read', () => {
 		['6.5 ft 3 in', 'ft', 'two-numbers', '6.5 ft 3 in'],
 		['6 in 5 ft', 'ft', 'two-numbers', '6 in 5 ft'],
 		['6 ft 5 kg', 'ft', 'two-numbers', '6 ft 5 kg'],
+		['6 7/2', 'ft', 'two-numbers', '6 7/2'],
+		['1 234 567/8', 'ft', 'two-numbers', '1 234 567/8'],
 		['6 to 7', 'ft', 'two-numbers', '6 to 7'],
 		['6+3.5', 'ft', 'calculation', '6+3.5'],
 		['6 ft + 3 ft', 'ft', 'calculation', '6 ft + 3 ft'],
