@@ -105,7 +105,7 @@ export function targetsOf(resolved: Resolved): readonly Target[] {
 		'spare',
 		'massAttached',
 		...(shape.capacities.length > 0 ? (['lowestCapacity', 'capacitySpare'] as const) : []),
-		...(shape.absorber ? (['expectedElongation', 'bodyWeights', 'largestMass', 'largestFreeFall'] as const) : [])
+		...(shape.absorber ? (['arrestForce', 'expectedElongation', 'bodyWeights', 'largestMass', 'largestFreeFall'] as const) : [])
 	];
 	const byDatum = (['requiredClearance', 'availableClearance'] as const).flatMap((quantity) =>
 		DATUMS.map((datum) => ({ quantity, datum }))

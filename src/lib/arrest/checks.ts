@@ -12,8 +12,24 @@ export type CheckStatus = 'held' | 'failed' | 'unknown';
 export type OwnCheckId = 'reach' | 'too-heavy' | 'too-light' | 'label-free-fall' | 'clearance' | 'connectors' | 'rescue';
 export type CheckId = OwnCheckId | `rule:${string}`;
 
+/** What a check is about, whichever law or label asks it. */
+export type Topic =
+	| 'reach'
+	| 'capacity'
+	| 'free-fall'
+	| 'clearance'
+	| 'force'
+	| 'deceleration'
+	| 'anchorage-strength'
+	| 'anchorage-height'
+	| 'lanyard-length'
+	| 'connectors'
+	| 'edge'
+	| 'rescue';
+
 export interface Check {
 	readonly id: CheckId;
+	readonly topic: Topic;
 	readonly status: CheckStatus;
 	/** False: a limit from memory that nobody has confirmed; shown, but it proves nothing. */
 	readonly decides: boolean;
@@ -30,19 +46,29 @@ export interface Check {
 }
 
 /** Subjects of a rule table that a plan can be held against; the rest are duties outside a plan. */
-const SUBJECTS_OF_A_PLAN: ReadonlySet<string> = new Set([
-	'free-fall',
-	'arrest-force',
-	'deceleration',
-	'capacity',
-	'anchorage-strength',
-	'anchorage-height',
-	'lanyard-length',
-	'contact',
-	'connectors',
-	'edge',
-	'rescue'
+const TOPIC_OF_SUBJECT: ReadonlyMap<string, Topic> = new Map<string, Topic>([
+	['free-fall', 'free-fall'],
+	['arrest-force', 'force'],
+	['deceleration', 'deceleration'],
+	['capacity', 'capacity'],
+	['anchorage-strength', 'anchorage-strength'],
+	['anchorage-height', 'anchorage-height'],
+	['lanyard-length', 'lanyard-length'],
+	['contact', 'clearance'],
+	['connectors', 'connectors'],
+	['edge', 'edge'],
+	['rescue', 'rescue']
 ]);
+
+const TOPIC_OF_OWN: Readonly<Record<OwnCheckId, Topic>> = Object.freeze({
+	reach: 'reach',
+	'too-heavy': 'capacity',
+	'too-light': 'capacity',
+	'label-free-fall': 'free-fall',
+	clearance: 'clearance',
+	connectors: 'connectors',
+	rescue: 'rescue'
+});
 
 /** Float noise allowed at a limit, SI. */
 const NOISE = 1e-9;
@@ -95,10 +121,11 @@ export function examine(
 	const measured = quantitiesOf(plan, resolved, quantities);
 	const judged: Check[] = [];
 	for (const limit of table.limits) {
-		if (limit.role !== 'check' || !SUBJECTS_OF_A_PLAN.has(limit.subject)) continue;
+		const topic = TOPIC_OF_SUBJECT.get(limit.subject);
+		if (limit.role !== 'check' || topic === undefined) continue;
 		const judgement = judge(limit, facts, measured, { confirmed: options.confirmed });
 		if (judgement.applies === 'failed') continue;
-		judged.push(fromJudgement(judgement));
+		judged.push(fromJudgement(judgement, topic));
 	}
 	const covered = new Set(judged.map((check) => check.judgement?.subject));
 	if (!covered.has('connectors')) checks.push(answered('connectors', plan.connectors.compatible));
@@ -117,11 +144,11 @@ function compared(
 	slack: number | undefined
 ): Check {
 	const status = slack === undefined ? 'unknown' : slack >= -NOISE ? 'held' : 'failed';
-	return { id, status, decides: true, slack, relative: relativeTo(slack, limit), limit, value, target };
+	return { id, topic: TOPIC_OF_OWN[id], status, decides: true, slack, relative: relativeTo(slack, limit), limit, value, target };
 }
 
 function answered(id: OwnCheckId, answer: 'yes' | 'no' | 'unknown'): Check {
-	return { id, status: answer === 'yes' ? 'held' : answer === 'no' ? 'failed' : 'unknown', decides: true };
+	return { id, topic: TOPIC_OF_OWN[id], status: answer === 'yes' ? 'held' : answer === 'no' ? 'failed' : 'unknown', decides: true };
 }
 
 function relativeTo(slack: number | undefined, limit: number | undefined): number | undefined {
@@ -129,7 +156,7 @@ function relativeTo(slack: number | undefined, limit: number | undefined): numbe
 }
 
 /** The bound of a judgement that says most: the worst failed one, else the one with least to spare. */
-function fromJudgement(judgement: Judgement): Check {
+function fromJudgement(judgement: Judgement, topic: Topic): Check {
 	const rank = { failed: 0, unknown: 1, held: 2 } as const;
 	const agreeing = judgement.bounds.filter((b) => b.status === judgement.status);
 	const telling = [...agreeing].sort(
@@ -137,22 +164,23 @@ function fromJudgement(judgement: Judgement): Check {
 	)[0];
 	return {
 		id: `rule:${judgement.limit}`,
+		topic,
 		status: judgement.status,
 		decides: judgement.decides,
 		slack: telling?.slack,
 		relative: relativeTo(telling?.slack, telling?.limitSI),
 		limit: telling?.limitSI,
 		value: telling?.valueSI,
-		target: telling?.quantity === 'freeFall' || telling?.quantity === 'massAttached' ? { quantity: telling.quantity } : undefined,
+		target: targetOfBound(telling?.quantity),
 		judgement,
 		citation: judgement.citation
 	};
 }
 
-/** Peak force for a check: the label's greatest, the conditioned value when wet or frozen. */
-export function peakForceOf(plan: LanyardPlan, resolved: Resolved): number | undefined {
-	const id = plan.absorber?.condition === 'wet-or-frozen' ? 'conditionedForce' : 'peakForce';
-	return resolved.givens.get(id)?.value;
+/** The computed quantity behind a bound; undefined for numbers that are read, not computed. */
+function targetOfBound(quantity: string | undefined): Target | undefined {
+	if (quantity === 'freeFall' || quantity === 'massAttached' || quantity === 'spare') return { quantity };
+	return quantity === 'anchorageAboveDRing' ? { quantity: 'rise' } : undefined;
 }
 
 /** @returns the plan's facts in the words of the rule tables. */
@@ -188,7 +216,7 @@ export function quantitiesOf(
 	const strength = resolved.givens.get('anchorageStrength')?.value;
 	return {
 		freeFall: value('freeFall'),
-		peakForce: peakForceOf(plan, resolved),
+		peakForce: value('arrestForce'),
 		decelerationDistance: resolved.givens.get('statedDeceleration')?.value,
 		massAttached: value('massAttached'),
 		anchorageStrength: strength,

@@ -6,9 +6,9 @@
  * Sources: `free fall` 29 CFR 1926.500(b), definition; the sums are geometry (see each function).
  */
 import { constant, extreme, minus, named, plus, product, quotient, root, square, sum, type Node, type Term } from '#lib/expression/index.ts';
-import { ACCELERATION, LENGTH, MASS, RATIO, SPEED, STANDARD_GRAVITY, TIME, type Dimension } from '#lib/quantity/index.ts';
+import { ACCELERATION, FORCE, LENGTH, MASS, RATIO, SPEED, STANDARD_GRAVITY, TIME, type Dimension } from '#lib/quantity/index.ts';
 import { leafOf } from './given.ts';
-import type { Datum, Shape } from './shape.ts';
+import { shapeKey, type Datum, type Shape } from './shape.ts';
 
 /** Every quantity the engine knows, with the symbol formulas print and the cautious direction (+1: more is more cautious). */
 export const QUANTITIES = Object.freeze({
@@ -32,6 +32,7 @@ export const QUANTITIES = Object.freeze({
 	capacitySpare: { symbol: 'm_S', dimension: MASS, cautious: -1 },
 	totalFall: { symbol: 'D', dimension: LENGTH, cautious: 1 },
 	expectedElongation: { symbol: 'x_E', dimension: LENGTH, cautious: 1 },
+	arrestForce: { symbol: 'F', dimension: FORCE, cautious: 1 },
 	bodyWeights: { symbol: 'n', dimension: RATIO, cautious: 1 },
 	fallSpeed: { symbol: 'v', dimension: SPEED, cautious: 1 },
 	fallTime: { symbol: 't_1', dimension: TIME, cautious: -1 },
@@ -238,16 +239,35 @@ function expectedElongation(shape: Shape): Node {
 	);
 }
 
+/** Arrest force to plan with: the label's greatest, the conditioned value when wet or frozen; never the average. */
+function arrestForce(shape: Shape): Node {
+	return q('arrestForce', leafOf(shape.conditioned ? 'conditionedForce' : 'peakForce'));
+}
+
 /** Speed after falling a height: √(2 g h). Mechanics, drag neglected. */
 function speedAfter(height: Node): Node {
 	return root(product([two, gravity, height]));
 }
 
+/** How many trees are remembered before the memory is emptied: all shapes of all shipped scenarios fit in many times over. */
+const REMEMBERED = 4096;
+const trees = new Map<string, Node>();
+
 /**
- * @returns the tree of a quantity for plans of a shape.
+ * @returns the tree of a quantity for plans of a shape; equal shapes get the same frozen tree.
  * @throws if the shape lacks what the quantity needs (swing drop without an offset, capacity with none stated).
  */
 export function formula(target: Target, shape: Shape): Node {
+	const key = `${targetKey(target)} ${shapeKey(shape)}`;
+	const before = trees.get(key);
+	if (before !== undefined) return before;
+	if (trees.size >= REMEMBERED) trees.clear();
+	const tree = build(target, shape);
+	trees.set(key, tree);
+	return tree;
+}
+
+function build(target: Target, shape: Shape): Node {
 	switch (target.quantity) {
 		case 'rise':
 			return rise(shape);
@@ -310,8 +330,10 @@ export function formula(target: Target, shape: Shape): Node {
 		}
 		case 'expectedElongation':
 			return expectedElongation(shape);
+		case 'arrestForce':
+			return arrestForce(shape);
 		case 'bodyWeights':
-			return q('bodyWeights', quotient(leafOf('peakForce'), product([massAttached(shape), gravity])));
+			return q('bodyWeights', quotient(arrestForce(shape), product([massAttached(shape), gravity])));
 		case 'fallSpeed':
 			return q('fallSpeed', speedAfter(freeFall(shape)));
 		case 'fallTime':

@@ -38,6 +38,7 @@ export const GIVENS = Object.freeze({
 	otherElongation: { dimension: LENGTH, symbol: 'x_other' },
 	otherFloorDrop: { dimension: LENGTH, symbol: 'd_other' },
 	freeFallLimit: { dimension: LENGTH, symbol: 'h_limit' },
+	slackShown: { dimension: LENGTH, symbol: 'l_slack' },
 	railHeight: { dimension: LENGTH, symbol: 'h_rail' }
 } satisfies Record<string, { dimension: Dimension; symbol: string }>);
 

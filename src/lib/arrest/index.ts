@@ -17,5 +17,5 @@ export {
 	type Refusal,
 	type Verdict
 } from './analyse.ts';
-export { peakForceOf, type Check, type CheckId, type CheckStatus, type OwnCheckId } from './checks.ts';
+export type { Check, CheckId, CheckStatus, OwnCheckId, Topic } from './checks.ts';
 export type { LanyardPlan, Plan, PlanDocument, RefusedPlan } from './schema.ts';

@@ -101,6 +101,7 @@ export function resolve(plan: LanyardPlan): Resolved {
 		lowered: worker.posture !== 'standing',
 		raised: worker.standingHeight !== 0,
 		absorber: absorber !== null,
+		conditioned: absorber?.condition === 'wet-or-frozen',
 		slide: positive('dRingSlide'),
 		stretch: positive('harnessStretch'),
 		custom: plan.bodyCustom ?? practice.bodyCustom,

@@ -13,6 +13,8 @@ export interface Shape {
 	/** The standing place is not the walking surface. */
 	readonly raised: boolean;
 	readonly absorber: boolean;
+	/** Wet or frozen: the conditioned force counts. */
+	readonly conditioned: boolean;
 	readonly slide: boolean;
 	readonly stretch: boolean;
 	readonly custom: BodyCustom;
@@ -26,7 +28,7 @@ export interface Shape {
 
 /** @returns a text that is equal for equal shapes and differs for different ones. */
 export function shapeKey(shape: Shape): string {
-	const flags = [shape.connector, shape.offset, shape.lowered, shape.raised, shape.absorber, shape.slide, shape.stretch];
+	const flags = [shape.connector, shape.offset, shape.lowered, shape.raised, shape.absorber, shape.conditioned, shape.slide, shape.stretch];
 	return [
 		flags.map((flag) => (flag ? '1' : '0')).join(''),
 		shape.custom,

@@ -1,0 +1,29 @@
+export {
+	CHANGED,
+	TRIES_PER_AIM,
+	draw,
+	drawTry,
+	inputsFor,
+	numberAsks,
+	variantsFor,
+	type DrawResult,
+	type TurnedDown
+} from './draw.ts';
+export { chanceOf, type Chance } from './chance.ts';
+export {
+	DRAW_VERSION,
+	askOf,
+	givenValue,
+	inSteps,
+	isShown,
+	onGrid,
+	precisionOf,
+	problemOf,
+	slipContextOf,
+	targetOf,
+	type Drawn,
+	type Problem
+} from './problem.ts';
+export { sample } from './sample.ts';
+export { bandOf, toleranceOf, type Tolerance } from './tolerance.ts';
+export type { Ask, BackdropId, Cell, DecisionAsk, NumberAsk, Scenario, ScenarioDocument } from './schema.ts';

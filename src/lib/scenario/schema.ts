@@ -1,0 +1,212 @@
+/**
+ * A scenario as a document: an authored template from which site problems are drawn.
+ * The one schema for shipped files, the store and imports. The browser gets the parsed scenario from
+ * the server and never loads this file.
+ */
+import * as z from 'zod';
+import { lanyardPlanSchema } from '#lib/arrest/schema.ts';
+import { isUnitId, type UnitId } from '#lib/quantity/index.ts';
+import { isGivenId, type GivenId } from '#lib/arrest/index.ts';
+
+export const LANGUAGES = ['en', 'es'] as const;
+
+/** Sites that the scene can draw behind a plan. */
+export const BACKDROPS = [
+	'bridge-bearing',
+	'flat-roof-edge',
+	'turbine-nacelle',
+	'silo-top',
+	'loading-dock',
+	'stage-grid',
+	'telecom-mast',
+	'tank-roof',
+	'lift-shaft',
+	'formwork-deck'
+] as const;
+
+/** The cells that carry lessons, reports and the blueprint of the final check. */
+export const CELLS = [
+	'label-and-mass',
+	'free-fall',
+	'required-clearance',
+	'available-and-verdict',
+	'force-and-limits',
+	'swing-and-path',
+	'decisions'
+] as const;
+
+const slug = z
+	.string()
+	.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, { error: 'must be small letters, digits and hyphens, such as "silo-top"' })
+	.max(40);
+const text = z.string().min(1).max(600);
+const unit = z.custom<UnitId>((value) => typeof value === 'string' && isUnitId(value), {
+	error: 'must be a unit such as "m", "ft", "in", "kg", "lb", "kN" or "lbf"'
+});
+const givenId = z.custom<GivenId>((value) => typeof value === 'string' && isGivenId(value), {
+	error: 'must be the id of a given'
+});
+const finite = z.number();
+const amount = z.strictObject({ value: finite, unit });
+
+/** Words of a scenario in one language. `{name}` and `{id of a given}` are slots. */
+const words = z.strictObject({
+	title: text,
+	/** Two short lines for the first screen. */
+	lead: text,
+	/** The rest of the story, a paragraph each. */
+	body: z.array(text).max(6),
+	/** Names of places in the drawing. */
+	places: z.strictObject({
+		surface: text,
+		lowerLevel: text,
+		anchorage: text,
+		standing: text.optional(),
+		otherFloor: text.optional()
+	}),
+	/** Names of the obstacles by id. */
+	obstacles: z.record(z.string(), text)
+});
+
+/** A range on a grid, the value landing in a given (or several: they get the same value). */
+const gridDraw = z
+	.strictObject({
+		sets: z.array(givenId).min(1).max(3),
+		from: finite,
+		to: finite,
+		step: z.number().positive(),
+		unit
+	})
+	.check((context) => {
+		const { from, to, step } = context.value;
+		const most = 10_000;
+		if (to < from) context.issues.push({ code: 'custom', path: ['to'], message: 'must not be below "from"', input: to });
+		else if ((to - from) / step > most) {
+			context.issues.push({ code: 'custom', path: ['step'], message: `gives more than ${most} values; make it coarser`, input: step });
+		}
+	});
+
+/** A choice among stated amounts. */
+const choiceDraw = z.strictObject({ sets: z.array(givenId).min(1).max(3), among: z.array(amount).min(1).max(20) });
+
+/** A choice among facts; a value listed twice is twice as likely. */
+const factDraw = z.union([
+	z.strictObject({ fact: z.literal('rescue'), among: z.array(z.enum(['arranged', 'not-arranged', 'unknown'])).min(1).max(20) }),
+	z.strictObject({ fact: z.literal('connectors'), among: z.array(z.enum(['yes', 'no', 'unknown'])).min(1).max(20) }),
+	z.strictObject({ fact: z.literal('condition'), among: z.array(z.enum(['dry', 'wet-or-frozen'])).min(1).max(20) }),
+	z.strictObject({ fact: z.literal('posture'), among: z.array(z.enum(['standing', 'kneeling'])).min(1).max(20) }),
+	z.strictObject({ fact: z.literal('persons'), among: z.array(z.int().min(1).max(4)).min(1).max(20) }),
+	z.strictObject({
+		fact: z.literal('obstacle'),
+		id: z.string().max(24),
+		among: z.array(z.enum(['there', 'can-come', 'none'])).min(1).max(20)
+	})
+]);
+
+const draws = z.union([gridDraw, choiceDraw, factDraw]);
+
+/** A number that stands in the problem and belongs in none of its formulas. */
+const decoy = z.union([
+	z.strictObject({ given: givenId, value: amount }),
+	z.strictObject({ given: givenId, from: finite, to: finite, step: z.number().positive(), unit }),
+	/** The value of a bound of the scenario's rule table, by the limit's id. */
+	z.strictObject({ given: givenId, limit: z.string().max(80) }),
+	/** The margin of another practice table. */
+	z.strictObject({ given: z.literal('otherMargin'), practice: z.string().max(40) }),
+	/** The elongation of another absorber class. */
+	z.strictObject({ given: z.literal('otherElongation'), class: z.string().max(40) })
+]);
+
+/** A bound that a drawn plan must keep, on a given or on a quantity. */
+const constraint = z
+	.strictObject({
+		of: z.string().max(40),
+		atLeast: amount.optional(),
+		atMost: amount.optional()
+	})
+	.refine((c) => c.atLeast !== undefined || c.atMost !== undefined, { error: 'needs "atLeast" or "atMost"' });
+
+/** What a share of the draws shall be: a plan that passes, or one that fails by just this check. */
+const aim = z.strictObject({ fails: z.union([z.literal('nothing'), z.string().max(80)]), weight: z.int().min(1).max(100) });
+
+const datum = z.enum(['anchorage', 'connector', 'surface', 'd-ring']);
+const askBase = { id: slug, cell: z.enum(CELLS) };
+const numberAsk = z.union([
+	z.strictObject({
+		...askBase,
+		kind: z.literal('number'),
+		quantity: z.enum(['requiredClearance', 'availableClearance']),
+		datum,
+		precision: amount
+	}),
+	z.strictObject({
+		...askBase,
+		kind: z.literal('number'),
+		quantity: z.enum(['freeFall', 'swingDrop', 'massAttached', 'lowestCapacity', 'arrestForce', 'expectedElongation', 'bodyWeights', 'reachDistance']),
+		precision: amount
+	})
+]);
+const decisionAsk = z.strictObject({ ...askBase, kind: z.literal('decision'), with: z.array(slug).min(1).max(6) });
+export const askSchema = z.union([numberAsk, decisionAsk]);
+
+/** What makes a scenario easy or hard, fixed by its author. */
+const drivers = z.strictObject({
+	steps: z.int().min(1).max(12),
+	decoys: z.int().min(0).max(12),
+	unitChange: z.boolean(),
+	signChange: z.boolean()
+});
+
+export const scenarioSchema = z
+	.strictObject({
+		id: slug,
+		version: z.int().min(1).max(10_000),
+		backdrop: z.enum(BACKDROPS),
+		/** How lengths are written and answered. */
+		units: z.enum(['metric', 'us-decimal', 'us-inch']),
+		/** Names of invented people, one of which is drawn. */
+		people: z.array(z.string().min(1).max(40)).min(1).max(20),
+		words: z.strictObject({ en: words, es: words }),
+		/** A whole plan of this scenario; the draws change parts of it. */
+		base: lanyardPlanSchema,
+		draws: z.array(draws).min(1).max(40),
+		decoys: z.array(decoy).max(12).default([]),
+		constraints: z.array(constraint).max(20).default([]),
+		aims: z.array(aim).min(1).max(10),
+		/** Pairs of slips that give equal numbers because their expressions are the same; at most three. */
+		equalSlips: z.array(z.tuple([z.string(), z.string()])).max(3).default([]),
+		asks: z.array(askSchema).min(1).max(6),
+		difficulty: z.enum(['easy', 'middle', 'hard']),
+		drivers
+	})
+	.check((context) => {
+		const scenario = context.value;
+		const say = (path: (string | number)[], message: string): void => {
+			context.issues.push({ code: 'custom', path, message, input: scenario });
+		};
+		const asks = new Set<string>();
+		scenario.asks.forEach((ask, i) => {
+			if (asks.has(ask.id)) say(['asks', i, 'id'], 'is used twice; give every ask its own id');
+			if (ask.kind === 'decision') {
+				for (const id of ask.with) if (!asks.has(id)) say(['asks', i, 'with'], `names "${id}", which is no ask before it`);
+			}
+			asks.add(ask.id);
+		});
+		const obstacles = scenario.base.below.obstacles.map((one) => one.id);
+		for (const language of LANGUAGES) {
+			for (const id of obstacles) {
+				if (scenario.words[language].obstacles[id] === undefined) {
+					say(['words', language, 'obstacles'], `lacks a name for the obstacle "${id}"`);
+				}
+			}
+		}
+	});
+
+export type ScenarioDocument = z.input<typeof scenarioSchema>;
+/** A parsed scenario: the base plan in SI. */
+export type Scenario = z.output<typeof scenarioSchema>;
+export type Ask = z.output<typeof askSchema>;
+export type NumberAsk = Extract<Ask, { kind: 'number' }>;
+export type DecisionAsk = Extract<Ask, { kind: 'decision' }>;
+export type Cell = (typeof CELLS)[number];
+export type BackdropId = (typeof BACKDROPS)[number];
