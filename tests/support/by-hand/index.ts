@@ -1,0 +1,10 @@
+export { byHand } from './sheet.ts';
+export { mistakesIn, type HandMistake, type HandMistakes } from './applying.ts';
+export {
+	SLIPS_IN_ORDER,
+	type HandDatum,
+	type HandObstacle,
+	type HandRounding,
+	type HandTarget,
+	type HandValues
+} from './values.ts';
