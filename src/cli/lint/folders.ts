@@ -70,8 +70,21 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
 	}
 };
 
-/** The folders that read the facts in shared/. */
-export const READS_SHARED: readonly string[] = ['rules'];
+/**
+ * By which files a folder is entered from outside. schema.ts is a face of its own where there is one: it holds
+ * the zod schema of the folder's documents, and the browser, which needs none, must not load it by index.ts.
+ */
+export const FACES: readonly string[] = ['index.ts', 'schema.ts'];
+
+/**
+ * What each folder reads in shared/, as beginnings of paths. Limits of law, practice and equipment are read by
+ * rules alone, so that each leaves with its citation.
+ */
+export const READS_SHARED: Readonly<Record<string, readonly string[]>> = {
+	rules: ['rules/', 'practice/', 'equipment/'],
+	arrest: ['plausible.json'],
+	scenario: ['marking.json']
+};
 
 /** The folders that run anywhere: no screen framework, no Node, no clock, no chance. */
 export const CORE: readonly string[] = [

@@ -1,7 +1,7 @@
 import { dirname, relative, resolve, sep } from 'node:path';
 import type { Rule } from 'eslint';
 import type { Node } from 'estree';
-import { MAY_IMPORT, READS_SHARED } from './folders.ts';
+import { FACES, MAY_IMPORT, READS_SHARED } from './folders.ts';
 
 /** Where a file stands in the repository, as far as imports are concerned. */
 interface Place {
@@ -49,6 +49,13 @@ function wayRound(from: string, to: string): string {
 		: `neither imports the other: what both need belongs into a folder below both, or is passed in from above`;
 }
 
+/** The folders that may read a file of shared/. */
+function readersOf(file: string): string[] {
+	return Object.entries(READS_SHARED)
+		.filter(([, beginnings]) => beginnings.some((beginning) => file.startsWith(beginning)))
+		.map(([folder]) => folder);
+}
+
 /** Holds the table of folders.ts, and lets outsiders into a folder by its index.ts alone. */
 export const importDirection: Rule.RuleModule = {
 	meta: {
@@ -63,7 +70,8 @@ export const importDirection: Rule.RuleModule = {
 			relative: 'From another folder, import `#lib/{{to}}/index.ts`, not a relative path.',
 			own: 'Inside {{to}}, import the file itself by a relative path: its index.ts is for outsiders.',
 			up: '{{from}} may not import {{area}}: {{area}} stands above src/lib and imports it, not the other way round.',
-			shared: 'Only {{readers}} reads shared/: take the fact with its citation from `#lib/rules/index.ts`.',
+			shared:
+				'{{from}} may not read shared/{{rest}}; {{readers}} does, and gives it out with its citation (src/cli/lint/folders.ts).',
 			unknown:
 				'src/lib/{{folder}} is not in the table of src/cli/lint/folders.ts: say there what it may import.'
 		}
@@ -82,7 +90,7 @@ export const importDirection: Rule.RuleModule = {
 				return;
 			}
 			if (source.startsWith('.')) report(node, 'relative', { to: to.folder });
-			else if (to.rest !== 'index.ts') report(node, 'face', { to: to.folder, rest: to.rest });
+			else if (!FACES.includes(to.rest)) report(node, 'face', { to: to.folder, rest: to.rest });
 			if (from.area !== 'lib') return;
 			const reach = MAY_IMPORT[from.folder]?.[to.folder];
 			if (reach === undefined) {
@@ -105,8 +113,9 @@ export const importDirection: Rule.RuleModule = {
 			if (to.area === 'lib') {
 				checkLibrary(node, source, to, typesOnly);
 			} else if (to.area === 'shared') {
-				if (from.area !== 'lib' || !READS_SHARED.includes(from.folder)) {
-					report(node, 'shared', { readers: READS_SHARED.join(', ') });
+				const readers = readersOf(to.rest);
+				if (from.area !== 'lib' || !readers.includes(from.folder)) {
+					report(node, 'shared', { from: from.folder || from.area, rest: to.rest, readers: readers.join(', ') || 'no folder' });
 				}
 			} else if (to.area !== from.area && to.area !== 'other') {
 				report(node, 'up', { from: from.folder || from.area, area: to.area });

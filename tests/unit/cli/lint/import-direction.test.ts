@@ -26,6 +26,16 @@ typescriptTester.run('import-direction', importDirection, {
 			code: "import table from '#shared/rules/us.json' with { type: 'json' };"
 		},
 		{
+			name: 'the schema of documents is a face of its own',
+			filename: at('src/lib/scenario/schema.ts'),
+			code: "import { planSchema } from '#lib/arrest/schema.ts';"
+		},
+		{
+			name: 'a folder reads the shared file that is its own',
+			filename: at('src/lib/arrest/schema.ts'),
+			code: "import plausible from '#shared/plausible.json' with { type: 'json' };"
+		},
+		{
 			name: 'routes import any folder',
 			filename: at('src/routes/learn/+page.ts'),
 			code: "import { grade } from '#lib/grading/index.ts';"
@@ -99,6 +109,17 @@ typescriptTester.run('import-direction', importDirection, {
 			name: 'shared facts without their citation',
 			filename: at('src/lib/arrest/verdict.ts'),
 			code: "import table from '#shared/rules/us.json' with { type: 'json' };",
+			errors: [
+				{
+					message:
+						'arrest may not read shared/rules/us.json; rules does, and gives it out with its citation (src/cli/lint/folders.ts).'
+				}
+			]
+		},
+		{
+			name: 'a route reads a shared file',
+			filename: at('src/routes/method/+page.ts'),
+			code: "import marking from '#shared/marking.json' with { type: 'json' };",
 			errors: [{ messageId: 'shared' }]
 		},
 		{
