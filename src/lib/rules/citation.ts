@@ -38,13 +38,23 @@ export function citeValue(of: CitedValue): Citation {
 	return cite(of, [printedValue(of)]);
 }
 
-/** A value as its text prints it, or its number and unit where the text prints no pair. */
-export function printedValue(of: Pick<CitedValue, 'value' | 'unit' | 'printedAs'>): string {
-	return of.printedAs ?? `${String(of.value)} ${of.unit}`;
+/** A value as its text prints it: "5,000 lbf (22.2 kN)". The number is the very one that decides. */
+export function printedValue(of: Pick<CitedValue, 'value' | 'unit' | 'pair'>): string {
+	const primary = `${grouped(of.value)} ${of.unit}`;
+	return of.pair === undefined ? primary : `${primary} (${of.pair})`;
 }
 
-/** A bound as its law prints it. */
-export function printedBound(bound: Bound): string {
+/**
+ * The numbers of a bound as its law prints them. A bound at zero is a rule without a number ("no
+ * contact") and prints none; a multiple prints as "2 × peakForce", which the screen puts into words.
+ */
+export function printedBound(bound: Bound): readonly string[] {
 	const by = 'max' in bound ? bound.max : bound.min;
-	return bound.printedAs ?? ('of' in by ? `${String(by.times)} × ${by.of}` : `${String(by.value)} ${by.unit}`);
+	if ('of' in by) return [`${String(by.times)} × ${by.of}`];
+	return by.value === 0 ? [] : [printedValue({ ...by, pair: bound.pair })];
+}
+
+/** 5000 as "5,000", the way the texts in English print it. */
+function grouped(value: number): string {
+	return String(value).replace(/\B(?=(\d{3})+$)/g, ',');
 }

@@ -11,6 +11,8 @@ export {
 	RULE_TABLES,
 	absorberClass,
 	checksOf,
+	citedValuesOf,
+	messageKeys,
 	practiceTable,
 	ruleTable
 } from './load.ts';

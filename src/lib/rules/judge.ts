@@ -17,6 +17,8 @@ export interface JudgedBound {
 	readonly side: 'max' | 'min';
 	/** The very limit already fails. */
 	readonly exclusive: boolean;
+	/** Set for a limit that is a multiple of another quantity of the plan: twice the arrest force. */
+	readonly multiple: { readonly times: number; readonly of: QuantityName } | undefined;
 	/** SI; undefined for a multiple of a quantity that is not known. */
 	readonly limitSI: number | undefined;
 	readonly valueSI: number | undefined;
@@ -109,9 +111,9 @@ export function dutyArises(trigger: Trigger, facts: Facts, quantities: Quantitie
 export function citationOf(limit: Limit): Citation {
 	switch (limit.role) {
 		case 'check':
-			return cite(limit, boundsIn(limit.require).map(printedBound));
+			return cite(limit, boundsIn(limit.require).flatMap(printedBound));
 		case 'trigger':
-			return cite(limit, [printedBound(limit.from)]);
+			return cite(limit, printedBound(limit.from));
 		case 'statement':
 			return cite(limit, []);
 	}
@@ -144,11 +146,12 @@ function judgeBound(bound: Bound, limit: Limit, quantities: Quantities): JudgedB
 		quantity: bound.quantity,
 		side,
 		exclusive: bound.exclusive ?? false,
+		multiple: 'of' in by ? by : undefined,
 		limitSI,
 		valueSI,
 		slack,
 		status: statusOf(slack, bound),
-		citation: cite(limit, [printedBound(bound)])
+		citation: cite(limit, printedBound(bound))
 	});
 }
 

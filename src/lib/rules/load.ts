@@ -18,7 +18,7 @@ import eu from '#shared/rules/eu.json' with { type: 'json' };
 import uk from '#shared/rules/uk.json' with { type: 'json' };
 import usConstruction from '#shared/rules/us-construction.json' with { type: 'json' };
 import usGeneralIndustry from '#shared/rules/us-general-industry.json' with { type: 'json' };
-import type { AbsorberClass, Check, LabelField, PracticeTable, RuleTable } from './schema.ts';
+import type { AbsorberClass, Check, CitedValue, LabelField, PracticeTable, RuleTable } from './schema.ts';
 
 /** Freezes all the way down: a table is shared by everyone who looks it up. */
 function frozen<T>(value: T): T {
@@ -80,4 +80,25 @@ export function absorberClass(id: string): AbsorberClass | undefined {
 /** The limits of a table that a plan can be judged against. */
 export function checksOf(table: RuleTable): readonly Check[] {
 	return table.limits.filter((limit) => limit.role === 'check');
+}
+
+/**
+ * Every key of the message catalogue that the files of shared/ use: scopes of tables and remarks on
+ * limits and values. The catalogue's test holds each language against this list.
+ */
+export function messageKeys(): readonly string[] {
+	const remarks: readonly { readonly note?: string | undefined }[] = [
+		...RULE_TABLES.flatMap((table) => table.limits),
+		...[...PRACTICE_TABLES, ...ABSORBER_CLASSES].flatMap(citedValuesOf)
+	];
+	const keys = new Set([
+		...RULE_TABLES.map((table) => table.scope),
+		...remarks.flatMap(({ note }) => (note === undefined ? [] : [note]))
+	]);
+	return [...keys].sort();
+}
+
+/** The values of a practice table or absorber class that carry a citation, in the order of the file. */
+export function citedValuesOf(of: PracticeTable | AbsorberClass): readonly CitedValue[] {
+	return Object.values(of).filter((field): field is CitedValue => typeof field === 'object');
 }

@@ -64,24 +64,22 @@ function provenanceAgrees(of: Provenance, issues: Issues): void {
 		complain(issues, ['source', 'lookedAt'], 'needed: the month or day on which it was read');
 }
 
-/** "6 ft (1.8 m)" must open with the very value it prints, thousands grouped or not. */
-function printedAgrees(value: number, printedAs: string, issues: Issues): void {
-	const opening = /^\d[\d,]*(\.\d+)?/.exec(printedAs)?.[0];
-	if (opening === undefined || Number(opening.replaceAll(',', '')) !== value)
-		complain(issues, ['printedAs'], `must open with the value ${String(value)}`);
-}
-
 const amount = z.strictObject({ value: z.number(), unit: ruleUnit });
 /** A multiple of another quantity of the same plan: twice the arrest force. */
 const multiple = z.strictObject({ times: z.number().positive(), of: z.enum(quantityNames()) });
 const limitAmount = z.union([amount, multiple]);
 
+/**
+ * The other half of a pair as published: "1.8 m" of "6 ft (1.8 m)". Printed, never used to decide:
+ * 6 ft is not 1.8 m.
+ */
+const pair = line.optional();
+
 const boundRest = {
 	quantity: z.enum(quantityNames()),
 	/** The limit itself is already too much (or too little): "below 310 lb". */
 	exclusive: z.literal(true).optional(),
-	/** The pair as the law prints it. Never used to decide: 6 ft is not 1.8 m. */
-	printedAs: line.optional()
+	pair
 };
 
 function quantityNames(): [QuantityName, ...QuantityName[]] {
@@ -91,7 +89,7 @@ function quantityNames(): [QuantityName, ...QuantityName[]] {
 function boundAgrees(
 	bound: {
 		quantity: QuantityName;
-		printedAs?: string | undefined;
+		pair?: string | undefined;
 		max?: z.infer<typeof limitAmount>;
 		min?: z.infer<typeof limitAmount>;
 	},
@@ -104,13 +102,11 @@ function boundAgrees(
 	if ('of' in by) {
 		if (!sameDimension(QUANTITIES[by.of], measured))
 			complain(issues, [side, 'of'], `must be a ${nameOfDimension(measured)}`);
-		if (bound.printedAs === undefined)
-			complain(issues, ['printedAs'], 'needed: a multiple has no number of its own to print');
+		if (bound.pair !== undefined) complain(issues, ['pair'], 'a multiple has no number of its own');
 		return;
 	}
 	if (!sameDimension(dimensionOf(by.unit), measured))
 		complain(issues, [side, 'unit'], `must be a unit of ${nameOfDimension(measured)}`);
-	if (bound.printedAs !== undefined) printedAgrees(by.value, bound.printedAs, issues);
 }
 
 export const Bound = z
@@ -209,7 +205,7 @@ export const Statement = z
 	.strictObject({ role: z.literal('statement'), ...limitRest, note: messageKey })
 	.superRefine(provenanceAgrees);
 
-export const Limit = z.union([Check, Trigger, Statement]);
+export const Limit = z.discriminatedUnion('role', [Check, Trigger, Statement]);
 
 export const RuleTable = z
 	.strictObject({
@@ -234,12 +230,11 @@ export const RuleTable = z
 
 function citedValue(dimension: Dimension) {
 	return z
-		.strictObject({ ...amount.shape, printedAs: line.optional(), note: messageKey.optional(), ...provenance })
+		.strictObject({ ...amount.shape, pair, note: messageKey.optional(), ...provenance })
 		.superRefine((item, issues) => {
 			provenanceAgrees(item, issues);
 			if (!sameDimension(dimensionOf(item.unit), dimension))
 				complain(issues, ['unit'], `must be a unit of ${nameOfDimension(dimension)}`);
-			if (item.printedAs !== undefined) printedAgrees(item.value, item.printedAs, issues);
 		});
 }
 const citedLength = citedValue(LENGTH);
