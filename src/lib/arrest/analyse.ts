@@ -76,7 +76,7 @@ export function refusalOf(plan: Plan): Refusal | undefined {
 }
 
 /** @returns a look-up of resolved givens. @throws ReferenceError on one that is not known. */
-export function givensOf(resolved: Resolved): Givens {
+export function givensOf(resolved: Pick<Resolved, 'givens'>): Givens {
 	return (id) => {
 		const found = isGivenId(id) ? resolved.givens.get(id) : undefined;
 		if (found === undefined) throw new ReferenceError(`the plan has no ${id}`);

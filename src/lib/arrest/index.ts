@@ -19,3 +19,18 @@ export {
 } from './analyse.ts';
 export type { Check, CheckId, CheckStatus, OwnCheckId, Topic } from './checks.ts';
 export type { LanyardPlan, Plan, PlanDocument, RefusedPlan } from './schema.ts';
+export {
+	simulate,
+	simulateFall,
+	type FallEvent,
+	type FallEventId,
+	type FallFrame,
+	type FallOutcome,
+	type Place,
+	type PlayedFall,
+	type SimulateOptions,
+	type Simulation
+} from './simulate.ts';
+export { LOWER_LEVEL } from './simulate-contact.ts';
+export { fallOf, type Fall, type FallObstacle, type FallSource, type SimulationRefusal } from './simulate-fall.ts';
+export type { FallPhase } from './simulate-track.ts';
