@@ -19,9 +19,9 @@ const TEXT_METHODS = new Set([
 	'parseInt'
 ]);
 
-/** Schema methods that bound a length, and the schemas of which they do. */
-const LENGTH_BOUNDS = new Set(['min', 'max', 'length']);
-const LENGTHY = new Set(['string', 'array']);
+/** Schema methods that bound how long a text or list or how great a count may be, and the schemas of which they do. */
+const COUNT_BOUNDS = new Set(['min', 'max', 'length']);
+const COUNTED = new Set(['string', 'array', 'int']);
 
 /** What a docstring must say: a source for a fact, or a reason for a choice of our own. */
 const ACCOUNT = /@(source|reason)\s+\S[^\n]{9,}/;
@@ -48,13 +48,13 @@ function calledName(callee: { type: string }): string {
 	return calledName(callee.property as { type: string });
 }
 
-/** Whether a call bounds the length of a text or a list in a schema, such as `z.array(item).max(40)`. */
-function boundsLength(callee: { type: string }): boolean {
-	if (!LENGTH_BOUNDS.has(calledName(callee))) return false;
+/** Whether a call bounds a count in a schema, such as `z.array(item).max(40)`; a measured `z.number()` is none. */
+function boundsCount(callee: { type: string }): boolean {
+	if (!COUNT_BOUNDS.has(calledName(callee))) return false;
 	let at: unknown = callee;
 	while (isObject(at)) {
 		if (at.type === 'CallExpression' && isObject(at.callee)) {
-			if (LENGTHY.has(calledName(at.callee))) return true;
+			if (COUNTED.has(calledName(at.callee))) return true;
 			at = at.callee;
 		} else at = at.type === 'MemberExpression' ? at.object : null;
 	}
@@ -73,7 +73,7 @@ function isHarmless(node: Rule.Node, value: number): boolean {
 		return Number.isInteger(value) && value < 10;
 	}
 	if (parent?.type === 'CallExpression' && parent.callee !== node) {
-		if (boundsLength(parent.callee)) return true;
+		if (boundsCount(parent.callee)) return true;
 		if (TEXT_METHODS.has(calledName(parent.callee))) return Number.isInteger(value) && value <= 36;
 	}
 	if (isPowerOfTen(value)) {

@@ -11,3 +11,4 @@ export {
 	type NewAttempt,
 	type StoreOutcome
 } from './db/attempts.ts';
+export { problemsOf, readJson, type InputProblem, type InputResult } from './input.ts';

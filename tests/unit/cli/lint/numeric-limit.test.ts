@@ -11,6 +11,7 @@ typescriptTester.run('numeric-limit', numericLimit, {
 		{ name: 'how a text is written', code: 'const text = value.toFixed(3).padStart(8);' },
 		{ name: 'how long a list may be', code: 'const schema = z.array(item).min(3).max(40);' },
 		{ name: 'how long a text may be', code: 'const schema = z.strictObject({ id: z.string().trim().max(64) });' },
+		{ name: 'how many there may be', code: 'const schema = z.int().min(1).max(100);' },
 		{ name: 'a type', code: 'type Count = 3 | 4;' },
 		{
 			name: 'a fact with its source',
