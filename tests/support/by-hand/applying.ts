@@ -1,10 +1,12 @@
 /** Which slips, alone and by two, a person can make in an ask, and what each then answers. */
-import { byHand } from './sheet.ts';
-import { SLIPS_IN_ORDER, type HandTarget, type HandValues } from './values.ts';
+import { byHand, onPaper } from './sheet.ts';
+import { SLIPS_IN_ORDER, type HandStep, type HandTarget, type HandValues } from './values.ts';
 
 /** One slip, or two in the order in which they act, with the answer in SI. */
 export interface HandMistake {
 	readonly slips: readonly string[];
+	/** The step in which each acts. */
+	readonly steps: readonly HandStep[];
 	readonly value: number;
 }
 
@@ -31,17 +33,18 @@ export function mistakesIn(values: HandValues, target: HandTarget): HandMistakes
 	if (right === undefined) return { right, singles: [], pairs: [] };
 	const placed: HandMistake[] = [];
 	for (const slip of SLIPS_IN_ORDER) {
-		const value = byHand(values, target, [slip]);
-		if (value !== undefined) placed.push({ slips: [slip], value });
+		const answered = onPaper(values, target, [slip]);
+		if (answered !== undefined) placed.push({ slips: [slip], ...answered });
 	}
 	const applies = (value: number): boolean => Number.isFinite(value) && value > 0 && isAnother(value, right);
 	const pairs: HandMistake[] = [];
 	placed.forEach((first, i) => {
 		for (const second of placed.slice(i + 1)) {
 			const slips = [...first.slips, ...second.slips];
-			const value = byHand(values, target, slips);
-			if (value === undefined || !applies(value)) continue;
-			if (isAnother(value, first.value) && isAnother(value, second.value)) pairs.push({ slips, value });
+			const answered = onPaper(values, target, slips);
+			if (answered === undefined || !applies(answered.value)) continue;
+			const { value } = answered;
+			if (isAnother(value, first.value) && isAnother(value, second.value)) pairs.push({ slips, ...answered });
 		}
 	});
 	return { right, singles: placed.filter((one) => applies(one.value)), pairs };

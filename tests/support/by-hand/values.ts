@@ -24,6 +24,9 @@ export type HandTarget =
 				| 'reachDistance';
 	  };
 
+/** A quantity that a working has as a step of its own. */
+export type HandStep = HandTarget['quantity'] | 'headAboveDRing' | 'straightening' | 'highestBelow';
+
 /** Something below that the body could meet. */
 export interface HandObstacle {
 	/** Height of its top above the lower level, m. */
