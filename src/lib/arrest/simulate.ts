@@ -178,7 +178,7 @@ function frameOf(fall: Fall, track: Track): (t: number) => FallFrame {
 		const motion = track.at(t);
 		const body = bodyAt(fall, motion);
 		const dRing = { x: motion.x, z: startZ + startDepth - motion.depth };
-		const dRingVelocity = { x: motion.velocity.x, z: -motion.velocity.down };
+		const dRingVelocity = { x: motion.velocity.x, z: 0 - motion.velocity.down };
 		const velocity = { x: dRingVelocity.x, z: dRingVelocity.z - body.sliding };
 		return {
 			t,
