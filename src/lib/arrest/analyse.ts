@@ -65,7 +65,7 @@ export function refusalOf(plan: Plan): Refusal | undefined {
 		if (plan.system === 'over-edge') return { why: 'line-over-edge' };
 		return { why: outside.includes(plan.system) ? 'system-outside-scope' : 'system-not-built', system: plan.system };
 	}
-	const lanyard = plan as LanyardPlan;
+	const lanyard = plan;
 	if (lanyard.lineMeetsEdge) return { why: 'line-over-edge' };
 	if (lanyard.offset.distance > 0 && lanyard.offset.direction === 'away-from-edge') return { why: 'away-from-edge' };
 	if (ruleTable(lanyard.rules) === undefined) return { why: 'no-such-table', field: 'rules', id: lanyard.rules };
@@ -138,7 +138,7 @@ export function analyse(plan: Plan, options: AnalyseOptions = {}): Outcome {
 	if (refusal !== undefined || plan.system !== 'lanyard') {
 		return { kind: 'refused', refusal: refusal ?? { why: 'system-not-built', system: plan.system } };
 	}
-	const lanyard = plan as LanyardPlan;
+	const lanyard = plan;
 	const resolved = resolve(lanyard);
 	const givens = givensOf(resolved);
 	const quantities = new Map<string, Finding>();

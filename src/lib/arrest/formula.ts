@@ -249,7 +249,7 @@ function speedAfter(height: Node): Node {
 	return root(product([two, gravity, height]));
 }
 
-/** How many trees are remembered before the memory is emptied: all shapes of all shipped scenarios fit in many times over. */
+/** How many trees are remembered before the memory is emptied. @reason all shapes of all shipped scenarios fit in many times over. */
 const REMEMBERED = 4096;
 const trees = new Map<string, Node>();
 

@@ -40,6 +40,7 @@ const EXAMPLE: Readonly<Record<string, string>> = {
 	force: '"6 kN" or "1350 lbf"'
 };
 
+/** @reason no quantity with its unit is longer, not even with words for units. */
 const LONGEST_ENTRY = 64;
 
 /**

@@ -4,14 +4,8 @@
  */
 import type { Node } from './node.ts';
 
-const ADD = 0;
-const SUBTRACT = 1;
-const MULTIPLY = 2;
-const DIVIDE = 3;
-const ROOT = 4;
-const GREATEST = 5;
-const LEAST = 6;
-const NEGATE = 7;
+/** Codes of the operations. @reason names for small whole numbers in a byte array. */
+const OPERATION = Object.freeze({ add: 0, subtract: 1, multiply: 2, divide: 3, root: 4, greatest: 5, least: 6, negate: 7 });
 
 /** A compiled set of trees. Registers: inputs first, then constants, then one per operation. */
 export interface Program {
@@ -113,27 +107,27 @@ export function compile(trees: readonly Node[], inputs: readonly string[]): Prog
 				let total = -1;
 				for (const term of node.terms) {
 					const value = place(term.of);
-					if (total < 0) total = term.sign === 1 ? value : emit(NEGATE, value, value);
-					else total = emit(term.sign === 1 ? ADD : SUBTRACT, total, value);
+					if (total < 0) total = term.sign === 1 ? value : emit(OPERATION.negate, value, value);
+					else total = emit(term.sign === 1 ? OPERATION.add : OPERATION.subtract, total, value);
 				}
 				return total;
 			}
 			case 'product':
-				return node.factors.map(place).reduce((a, b) => emit(MULTIPLY, a, b));
+				return node.factors.map(place).reduce((a, b) => emit(OPERATION.multiply, a, b));
 			case 'quotient':
-				return emit(DIVIDE, place(node.over), place(node.under));
+				return emit(OPERATION.divide, place(node.over), place(node.under));
 			case 'square': {
 				const value = place(node.of);
-				return emit(MULTIPLY, value, value);
+				return emit(OPERATION.multiply, value, value);
 			}
 			case 'root': {
 				const value = place(node.of);
-				return emit(ROOT, value, value);
+				return emit(OPERATION.root, value, value);
 			}
 			case 'extreme':
 				return node.among
 					.map((one) => place(one.of))
-					.reduce((a, b) => emit(node.pick === 'greatest' ? GREATEST : LEAST, a, b));
+					.reduce((a, b) => emit(node.pick === 'greatest' ? OPERATION.greatest : OPERATION.least, a, b));
 		}
 	};
 
@@ -164,25 +158,25 @@ export function run(program: Program, values: ArrayLike<number>): Float64Array {
 		const a = registers[left[i] ?? 0] ?? NaN;
 		const b = registers[right[i] ?? 0] ?? NaN;
 		switch (operations[i]) {
-			case ADD:
+			case OPERATION.add:
 				registers[target] = a + b;
 				break;
-			case SUBTRACT:
+			case OPERATION.subtract:
 				registers[target] = a - b;
 				break;
-			case MULTIPLY:
+			case OPERATION.multiply:
 				registers[target] = a * b;
 				break;
-			case DIVIDE:
+			case OPERATION.divide:
 				registers[target] = a / b;
 				break;
-			case ROOT:
+			case OPERATION.root:
 				registers[target] = Math.sqrt(a);
 				break;
-			case GREATEST:
+			case OPERATION.greatest:
 				registers[target] = Math.max(a, b);
 				break;
-			case LEAST:
+			case OPERATION.least:
 				registers[target] = Math.min(a, b);
 				break;
 			default:

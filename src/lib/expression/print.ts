@@ -10,10 +10,8 @@ export interface Writing {
 	readonly signs: 'plain' | 'typeset';
 }
 
-// How tightly a printed node binds: a looser one inside a tighter one takes brackets.
-const LOOSE = 1;
-const MIDDLE = 2;
-const TIGHT = 3;
+/** How tightly a printed node binds: a looser one inside a tighter one takes brackets. @reason three ranks. */
+const BINDS = Object.freeze({ loose: 1, middle: 2, tight: 3 });
 
 /**
  * @returns the formula as one line of text. With `signs: 'plain'` it is read by any calculator
@@ -47,35 +45,35 @@ function write(node: Node, writing: Writing): Piece {
 			const less = typeset ? '−' : '-';
 			const text = node.terms
 				.map((term, i) => {
-					const part = inside(term.of, MIDDLE);
+					const part = inside(term.of, BINDS.middle);
 					if (i === 0) return term.sign === 1 ? part : `${less}${part}`;
 					return ` ${term.sign === 1 ? '+' : less} ${part}`;
 				})
 				.join('');
-			return { text, binds: node.terms.length === 1 && node.terms[0]?.sign === 1 ? MIDDLE : LOOSE };
+			return { text, binds: node.terms.length === 1 && node.terms[0]?.sign === 1 ? BINDS.middle : BINDS.loose };
 		}
 		case 'product':
 			return {
-				text: node.factors.map((f) => inside(f, MIDDLE)).join(typeset ? ' × ' : ' * '),
-				binds: MIDDLE
+				text: node.factors.map((f) => inside(f, BINDS.middle)).join(typeset ? ' × ' : ' * '),
+				binds: BINDS.middle
 			};
 		case 'quotient':
 			return {
-				text: `${inside(node.over, MIDDLE)} ${typeset ? '÷' : '/'} ${inside(node.under, TIGHT)}`,
-				binds: MIDDLE
+				text: `${inside(node.over, BINDS.middle)} ${typeset ? '÷' : '/'} ${inside(node.under, BINDS.tight)}`,
+				binds: BINDS.middle
 			};
 		case 'square':
-			return { text: `${inside(node.of, TIGHT)}${typeset ? '²' : '^2'}`, binds: MIDDLE };
+			return { text: `${inside(node.of, BINDS.tight)}${typeset ? '²' : '^2'}`, binds: BINDS.middle };
 		case 'root':
 			return typeset
-				? { text: `√(${write(node.of, writing).text})`, binds: TIGHT }
-				: { text: `sqrt(${write(node.of, writing).text})`, binds: TIGHT };
+				? { text: `√(${write(node.of, writing).text})`, binds: BINDS.tight }
+				: { text: `sqrt(${write(node.of, writing).text})`, binds: BINDS.tight };
 		case 'extreme': {
 			if (node.among.length === 1 && node.among[0] !== undefined) return write(node.among[0].of, writing);
 			const name = node.pick === 'greatest' ? 'max' : 'min';
 			return {
 				text: `${name}(${node.among.map((one) => write(one.of, writing).text).join(typeset ? '; ' : ', ')})`,
-				binds: TIGHT
+				binds: BINDS.tight
 			};
 		}
 	}
@@ -83,5 +81,5 @@ function write(node: Node, writing: Writing): Piece {
 
 /** A negative number written as a leaf needs brackets inside anything. */
 function leaf(text: string): Piece {
-	return { text, binds: /^[-−]/.test(text) ? LOOSE : TIGHT };
+	return { text, binds: /^[-−]/.test(text) ? BINDS.loose : BINDS.tight };
 }

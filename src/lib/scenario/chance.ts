@@ -8,8 +8,9 @@ export interface Chance {
 	below(count: number): number;
 }
 
-// The published offset basis and prime of the 32-bit FNV-1a hash.
+/** @source offset basis of the 32-bit FNV-1a hash (IETF draft-eastlake-fnv, from memory). */
 const OFFSET_BASIS = 0x811c9dc5;
+/** @source prime of the 32-bit FNV-1a hash (IETF draft-eastlake-fnv, from memory). */
 const PRIME = 0x01000193;
 
 /**

@@ -24,12 +24,14 @@ export type DrawResult =
 	| { readonly kind: 'drawn'; readonly problem: Problem; readonly tries: number }
 	| { readonly kind: 'none'; readonly tries: number; readonly reasons: Readonly<Partial<Record<TurnedDown, number>>> };
 
-/** Tries for one aim before the next aim is taken. */
+/** Tries for one aim before the next aim is taken. @reason a few milliseconds at most; good scenarios need under ten. */
 export const TRIES_PER_AIM = 400;
 /** A value that a slip changes by less than this is not changed, SI. */
 export const CHANGED = 1e-9;
 
-const memory = new VariantMemory(1024);
+/** @reason contexts of all shipped scenarios fit in many times over. */
+const REMEMBERED_SETS = 1024;
+const memory = new VariantMemory(REMEMBERED_SETS);
 
 /** @returns the variants of a number ask of a problem; equal contexts share them. */
 export function variantsFor(problem: Problem, ask: NumberAsk): VariantSet {

@@ -25,5 +25,6 @@ export {
 	type Problem
 } from './problem.ts';
 export { sample } from './sample.ts';
+export { factStatesOf, storyOf, type FactId, type Story } from './story.ts';
 export { bandOf, toleranceOf, type Tolerance } from './tolerance.ts';
 export type { Ask, BackdropId, Cell, DecisionAsk, NumberAsk, Scenario, ScenarioDocument } from './schema.ts';

@@ -72,10 +72,12 @@ export function askOf(scenario: Scenario, id: string): Ask {
 	return ask;
 }
 
+/** @reason finer than any grid in use, coarser than float noise. */
+const GRID_PLACES = 1e6;
+
 /** @returns the nearest value on a grid of the unit, SI, free of float noise from counting up. */
 export function onGrid(from: number, step: number, index: number, unit: UnitId): number {
-	const places = 1e6;
-	return toSI(Math.round((from + step * index) * places) / places, unit);
+	return toSI(Math.round((from + step * index) * GRID_PLACES) / GRID_PLACES, unit);
 }
 
 /** @returns one step of a number ask's answer grid, SI. */

@@ -65,8 +65,41 @@ const words = z.strictObject({
 		otherFloor: text.optional()
 	}),
 	/** Names of the obstacles by id. */
-	obstacles: z.record(z.string(), text)
+	obstacles: z.record(z.string(), text),
+	/**
+	 * A sentence for each state of a fact that the plan may be in, told at the end of the story; an empty
+	 * one where that state needs no word. Told in this order.
+	 */
+	facts: z.record(z.string().max(40), z.record(z.string().max(20), z.string().max(300))).default({})
 });
+
+/** Facts of a plan that a story tells, with the states they can be in. An obstacle's fact is `obstacle:` and its id. */
+export const FACT_STATES = Object.freeze({
+	rescue: ['arranged', 'not-arranged', 'unknown'],
+	connectors: ['yes', 'no', 'unknown'],
+	condition: ['dry', 'wet-or-frozen'],
+	posture: ['standing', 'kneeling'],
+	persons: ['1', '2', '3', '4'],
+	engineered: ['yes', 'no', 'unknown'],
+	'longer-fall': ['yes', 'no', 'unknown'],
+	obstacle: ['there', 'can-come', 'none']
+} as const);
+
+/** @returns the states of a fact, or undefined for one that no plan with these obstacles has. */
+function statesOf(fact: string, obstacles: readonly string[]): readonly string[] | undefined {
+	const [kind = '', id] = fact.split(':');
+	if (!Object.hasOwn(FACT_STATES, kind) || (kind === 'obstacle') !== (id !== undefined)) return undefined;
+	if (id !== undefined && !obstacles.includes(id)) return undefined;
+	return FACT_STATES[kind as keyof typeof FACT_STATES];
+}
+
+/** @returns what stands in braces in a text: the slots to be filled. */
+function slotsIn(of: string): readonly string[] {
+	return [...of.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] ?? '');
+}
+
+/** @reason more values than anyone can tell apart; keeps a hostile file cheap. */
+const MOST_VALUES = 10_000;
 
 /** A range on a grid, the value landing in a given (or several: they get the same value). */
 const gridDraw = z
@@ -79,10 +112,9 @@ const gridDraw = z
 	})
 	.check((context) => {
 		const { from, to, step } = context.value;
-		const most = 10_000;
 		if (to < from) context.issues.push({ code: 'custom', path: ['to'], message: 'must not be below "from"', input: to });
-		else if ((to - from) / step > most) {
-			context.issues.push({ code: 'custom', path: ['step'], message: `gives more than ${most} values; make it coarser`, input: step });
+		else if ((to - from) / step > MOST_VALUES) {
+			context.issues.push({ code: 'custom', path: ['step'], message: `gives more than ${MOST_VALUES} values; make it coarser`, input: step });
 		}
 	});
 
@@ -197,6 +229,30 @@ export const scenarioSchema = z
 			for (const id of obstacles) {
 				if (scenario.words[language].obstacles[id] === undefined) {
 					say(['words', language, 'obstacles'], `lacks a name for the obstacle "${id}"`);
+				}
+			}
+			const { title, lead, body, facts } = scenario.words[language];
+			const texts: [(string | number)[], string][] = [
+				[['title'], title],
+				[['lead'], lead],
+				...body.map((one, i): [(string | number)[], string] => [['body', i], one])
+			];
+			for (const [fact, sentences] of Object.entries(facts)) {
+				const states = statesOf(fact, obstacles);
+				if (states === undefined) say(['words', language, 'facts', fact], 'is no fact that this scenario\'s plan has');
+				for (const [state, sentence] of Object.entries(sentences)) {
+					const path = ['facts', fact, state];
+					texts.push([path, sentence]);
+					if (states !== undefined && !states.includes(state)) {
+						say(['words', language, ...path], `is no state of it; its states are ${states.join(', ')}`);
+					}
+				}
+			}
+			for (const [path, of] of texts) {
+				for (const slot of slotsIn(of)) {
+					if (slot !== 'name' && !isGivenId(slot)) {
+						say(['words', language, ...path], `has the slot "{${slot}}", which is neither {name} nor the id of a given`);
+					}
 				}
 			}
 		}

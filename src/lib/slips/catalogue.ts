@@ -28,12 +28,20 @@ const RISE: readonly QuantityId[] = ['rise'];
 const CLEARANCE: readonly QuantityId[] = ['requiredClearance'];
 const MASS: readonly QuantityId[] = ['massAttached'];
 
-/** The answer to the same question from another datum. */
+/**
+ * The answer to the same question from another datum. Where that is, term for term, another slip of the
+ * catalogue (a D-ring height too many or too few, the free fall in the line's place), it is left to that one.
+ */
 function fromDatum(datum: Datum): Slip['alter'] {
 	return (tree, context) => {
-		const { target } = context;
+		const { target, shape } = context;
 		if (!('datum' in target) || target.datum === datum) return undefined;
-		if (datum === 'connector' && !context.shape.connector) return undefined;
+		const upright = !shape.lowered && !shape.raised && shape.custom === 'd-ring-and-stretch';
+		const between = [target.datum, datum];
+		if (target.quantity === 'requiredClearance' && between.includes('d-ring')) {
+			if (between.includes('surface') && upright) return undefined;
+			if (!between.includes('surface') && datum === 'd-ring' && !shape.offset) return undefined;
+		}
 		if (tree.kind !== 'named' || tree.id !== target.quantity) return undefined;
 		return { tree: other({ quantity: target.quantity, datum }, context), step: target.quantity };
 	};
@@ -47,12 +55,12 @@ function hangsBelow(context: SlipContext): boolean {
 
 const catalogue = [
 	/* Another question is answered. */
-	{ id: 'datum-anchorage', tier: 2, errs: 'either', alter: fromDatum('anchorage') },
-	{ id: 'datum-d-ring', tier: 2, errs: 'either', alter: fromDatum('d-ring') },
-	{ id: 'datum-surface', tier: 2, errs: 'either', alter: fromDatum('surface') },
+	{ id: 'datum-anchorage', tier: 'occasional', errs: 'either', alter: fromDatum('anchorage') },
+	{ id: 'datum-d-ring', tier: 'occasional', errs: 'either', alter: fromDatum('d-ring') },
+	{ id: 'datum-surface', tier: 'occasional', errs: 'either', alter: fromDatum('surface') },
 	{
 		id: 'limit-for-value',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'either',
 		alter: (tree, { shown }) => {
 			const limit = shown('labelFreeFall') ? 'labelFreeFall' : shown('freeFallLimit') ? 'freeFallLimit' : undefined;
@@ -62,13 +70,13 @@ const catalogue = [
 	/* A whole quantity is put aside. */
 	{
 		id: 'lanyard-for-free-fall',
-		tier: 1,
+		tier: 'common',
 		errs: 'either',
 		alter: (tree) => inside(tree, FALL, (of) => (of.kind === 'given' ? undefined : leaf('lanyardLength')))
 	},
 	{
 		id: 'free-fall-for-line',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'unsafe',
 		alter: (tree, context) => {
 			if (!hangsBelow(context)) return undefined;
@@ -81,7 +89,7 @@ const catalogue = [
 	},
 	{
 		id: 'expected-elongation',
-		tier: 3,
+		tier: 'rare',
 		errs: 'unsafe',
 		alter: (tree, context) => {
 			if (!context.shown('averageForce') || !context.shown('bodyMass')) return undefined;
@@ -91,21 +99,21 @@ const catalogue = [
 	/* A given is misread. */
 	{
 		id: 'other-class-elongation',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'either',
 		alter: (tree, { shown }) =>
 			shown('otherElongation') ? exchangeTerm(tree, CLEARANCE, 'elongation', leaf('otherElongation')) : undefined
 	},
 	{
 		id: 'other-margin',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'either',
 		alter: (tree, { shown }) =>
 			shown('otherMargin') ? exchangeTerm(tree, CLEARANCE, 'margin', leaf('otherMargin')) : undefined
 	},
 	{
 		id: 'stature-for-d-ring',
-		tier: 1,
+		tier: 'common',
 		errs: 'cautious',
 		alter: (tree, { shown, shape }) =>
 			shown('stature') && shape.custom === 'd-ring-and-stretch'
@@ -114,13 +122,13 @@ const catalogue = [
 	},
 	{
 		id: 'posture-ignored',
-		tier: 1,
+		tier: 'common',
 		errs: 'cautious',
 		alter: (tree, { shape }) => (shape.lowered ? misread(tree, 'dRingNow', leaf('dRingHeight'), ['straightening']) : undefined)
 	},
 	{
 		id: 'kneeling-shortens-clearance',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'unsafe',
 		alter: (tree, context) =>
 			context.shape.lowered && hangsBelow(context)
@@ -129,7 +137,7 @@ const catalogue = [
 	},
 	{
 		id: 'wrong-floor',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'unsafe',
 		alter: (tree, { shown }) =>
 			shown('otherFloorDrop')
@@ -143,7 +151,7 @@ const catalogue = [
 	},
 	{
 		id: 'offset-ignored',
-		tier: 1,
+		tier: 'common',
 		errs: 'cautious',
 		alter: (tree) =>
 			inside(tree, ['tautDepth'], (of) => {
@@ -154,7 +162,7 @@ const catalogue = [
 	},
 	{
 		id: 'offset-subtracted',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'unsafe',
 		alter: (tree) =>
 			inside(tree, ['tautDepth'], (of) => {
@@ -165,20 +173,20 @@ const catalogue = [
 	},
 	{
 		id: 'offset-for-swing-drop',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'cautious',
 		alter: (tree) => inside(tree, ['swingDrop'], () => leaf('offset'))
 	},
 	{
 		id: 'average-for-peak',
-		tier: 1,
+		tier: 'common',
 		errs: 'unsafe',
 		alter: (tree, { shown }) =>
 			shown('averageForce') ? inside(tree, ['arrestForce'], () => leaf('averageForce')) : undefined
 	},
 	{
 		id: 'dry-for-conditioned',
-		tier: 1,
+		tier: 'common',
 		errs: 'unsafe',
 		alter: (tree, { shape }) =>
 			shape.conditioned
@@ -189,7 +197,7 @@ const catalogue = [
 	},
 	{
 		id: 'strongest-capacity',
-		tier: 1,
+		tier: 'common',
 		errs: 'unsafe',
 		alter: (tree) =>
 			inside(tree, ['lowestCapacity'], (of) =>
@@ -199,54 +207,54 @@ const catalogue = [
 			)
 	},
 	/* Signs and operands. */
-	{ id: 'heights-wrong-way', tier: 1, errs: 'either', alter: (tree) => turnSign(tree, FALL, 'rise') },
-	{ id: 'anchorage-height-added', tier: 2, errs: 'cautious', alter: (tree) => turnSign(tree, RISE, 'anchorage') },
+	{ id: 'heights-wrong-way', tier: 'common', errs: 'either', alter: (tree) => turnSign(tree, FALL, 'rise') },
+	{ id: 'anchorage-height-added', tier: 'occasional', errs: 'cautious', alter: (tree) => turnSign(tree, RISE, 'anchorage') },
 	/* Terms left out. */
 	{
 		id: 'heights-left-out',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'either',
 		alter: (tree, { shape }) =>
 			shape.connector || shape.offset ? leaveOut(tree, FALL, ['rise']) : undefined
 	},
-	{ id: 'd-ring-left-out', tier: 2, errs: 'unsafe', alter: (tree) => leaveOut(tree, RISE, ['dRing', 'standing']) },
-	{ id: 'standing-place-ignored', tier: 1, errs: 'unsafe', alter: (tree) => leaveOut(tree, RISE, ['standing']) },
+	{ id: 'd-ring-left-out', tier: 'occasional', errs: 'unsafe', alter: (tree) => leaveOut(tree, RISE, ['dRing', 'standing']) },
+	{ id: 'standing-place-ignored', tier: 'common', errs: 'unsafe', alter: (tree) => leaveOut(tree, RISE, ['standing']) },
 	{
 		id: 'connector-left-out',
-		tier: 1,
+		tier: 'common',
 		errs: 'unsafe',
 		alter: (tree) => leaveOut(tree, ['freeFall', 'lineLength', 'requiredClearance', 'availableClearance'], ['connector'])
 	},
-	{ id: 'elongation-left-out', tier: 1, errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['elongation']) },
-	{ id: 'margin-left-out', tier: 1, errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['margin']) },
-	{ id: 'body-left-out', tier: 1, errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['body']) },
-	{ id: 'stretch-left-out', tier: 1, errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['stretch']) },
-	{ id: 'swing-drop-left-out', tier: 1, errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['swingDrop']) },
-	{ id: 'straightening-left-out', tier: 2, errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['posture']) },
+	{ id: 'elongation-left-out', tier: 'common', errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['elongation']) },
+	{ id: 'margin-left-out', tier: 'common', errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['margin']) },
+	{ id: 'body-left-out', tier: 'common', errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['body']) },
+	{ id: 'stretch-left-out', tier: 'common', errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['stretch']) },
+	{ id: 'swing-drop-left-out', tier: 'common', errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['swingDrop']) },
+	{ id: 'straightening-left-out', tier: 'occasional', errs: 'unsafe', alter: (tree) => leaveOut(tree, CLEARANCE, ['posture']) },
 	{
 		id: 'obstacle-overlooked',
-		tier: 1,
+		tier: 'common',
 		errs: 'unsafe',
 		alter: (tree, { shape, absentObstacles }) =>
 			overlook(tree, shape.obstacles.filter((id) => !absentObstacles.includes(id)))
 	},
 	{
 		id: 'sometimes-obstacle-ignored',
-		tier: 1,
+		tier: 'common',
 		errs: 'unsafe',
 		alter: (tree, { absentObstacles }) => (absentObstacles.length === 0 ? undefined : overlook(tree, absentObstacles))
 	},
 	{
 		id: 'body-mass-alone',
-		tier: 1,
+		tier: 'common',
 		errs: 'unsafe',
 		alter: (tree) => leaveOut(tree, MASS, ['clothingMass', 'equipmentMass', 'toolsMass'])
 	},
-	{ id: 'tools-left-out', tier: 2, errs: 'unsafe', alter: (tree) => leaveOutOfSeveral(tree, 'toolsMass') },
-	{ id: 'equipment-left-out', tier: 2, errs: 'unsafe', alter: (tree) => leaveOutOfSeveral(tree, 'equipmentMass') },
+	{ id: 'tools-left-out', tier: 'occasional', errs: 'unsafe', alter: (tree) => leaveOutOfSeveral(tree, 'toolsMass') },
+	{ id: 'equipment-left-out', tier: 'occasional', errs: 'unsafe', alter: (tree) => leaveOutOfSeveral(tree, 'equipmentMass') },
 	{
 		id: 'weight-ignored',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'unsafe',
 		alter: (tree) =>
 			inside(tree, ['expectedElongation'], (of) =>
@@ -258,28 +266,28 @@ const catalogue = [
 	/* Terms counted twice, terms added. */
 	{
 		id: 'connector-twice',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'cautious',
 		alter: (tree) => countTwice(tree, ['freeFall', 'lineLength', 'requiredClearance'], 'connector')
 	},
-	{ id: 'stretch-twice', tier: 2, errs: 'cautious', alter: (tree) => countTwice(tree, CLEARANCE, 'stretch') },
+	{ id: 'stretch-twice', tier: 'occasional', errs: 'cautious', alter: (tree) => countTwice(tree, CLEARANCE, 'stretch') },
 	{
 		id: 'elongation-in-free-fall',
-		tier: 1,
+		tier: 'common',
 		errs: 'cautious',
 		alter: (tree, { shape }) =>
 			shape.absorber ? addTerm(asSum(tree), FALL, plus('elongation', leaf('elongation'))) : undefined
 	},
 	{
 		id: 'slack-added',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'cautious',
 		alter: (tree, { shown }) =>
 			shown('slackShown') ? addTerm(asSum(tree), FALL, plus('slack', leaf('slackShown'))) : undefined
 	},
 	{
 		id: 'body-from-surface',
-		tier: 1,
+		tier: 'common',
 		errs: 'cautious',
 		alter: (tree, { target, shape }) =>
 			'datum' in target && target.datum === 'surface'
@@ -292,14 +300,14 @@ const catalogue = [
 	},
 	{
 		id: 'tethered-counted',
-		tier: 1,
+		tier: 'common',
 		errs: 'cautious',
 		alter: (tree, { shown }) =>
 			shown('tetheredMass') ? addTerm(tree, MASS, plus('tetheredMass', leaf('tetheredMass'))) : undefined
 	},
 	{
 		id: 'off-path-counted',
-		tier: 2,
+		tier: 'occasional',
 		errs: 'cautious',
 		alter: (tree, { strayObstacles }) => {
 			const stray = strayObstacles[0];

@@ -14,8 +14,8 @@ export interface SlipContext {
 	readonly strayObstacles: readonly string[];
 }
 
-/** 1 common, 2 seen now and then, 3 rare: the author's guess until data says more. */
-export type Tier = 1 | 2 | 3;
+/** How common a slip is: the author's guess until data says more. */
+export type Tier = 'common' | 'occasional' | 'rare';
 
 /** Which way the answer goes wrong; `either` where it depends on the plan. */
 export type Errs = 'unsafe' | 'cautious' | 'either';
