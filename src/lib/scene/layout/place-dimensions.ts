@@ -1,0 +1,140 @@
+/** Which thing each dimension measures, and where its line may stand. Pixels. */
+import { toX, toY, type View } from '../drawing/view.ts';
+import type { HorizontalDimension, SiteModel, VerticalDimension } from '../model.ts';
+import type { Box } from './box.ts';
+import { type PlacedDimension, placeHorizontal, placeVertical, type VerticalRequest } from './dimension.ts';
+import type { WordSizes } from './place-words.ts';
+import type { Placer } from './placer.ts';
+
+export interface DimensionField {
+	readonly view: View;
+	readonly placer: Placer;
+	readonly sizes: WordSizes;
+	readonly band: readonly Box[];
+	/** Rightmost column. */
+	readonly until: number;
+	/** D-ring, m. */
+	readonly dRingX: number;
+	/** Right end of figure and line, px. */
+	readonly clearOf: number;
+	readonly figureLeft: number;
+	readonly surfaceTo: number;
+	readonly ground: number;
+	/** Collects what found no room. */
+	readonly unplaced: string[];
+}
+
+const SAME = 0.004;
+
+function near(a: number, b: number): boolean {
+	return Math.abs(a - b) < SAME;
+}
+
+function heightOf(ref: VerticalDimension['from'], site: SiteModel): number {
+	if (ref === 'surface') return 0;
+	if (ref === 'standing') return site.worker.standingHeight;
+	if (ref === 'lower-level') return -site.lowerLevel.depth;
+	return ref.z;
+}
+
+interface Span {
+	readonly d: VerticalDimension;
+	readonly high: number;
+	readonly low: number;
+	readonly kind: 'obstacle' | 'upper' | 'lower';
+	readonly from: number;
+	readonly at: number;
+}
+
+/** Right end (px) of the thing whose height is z; null where a level line is drawn anyway. */
+function thingAt(z: number, site: SiteModel, f: DimensionField): number | null {
+	const { worker, anchorage } = site;
+	if (near(z, 0) || near(z, f.ground)) return null;
+	const o = site.obstacles.find((x) => near(f.ground + x.top, z));
+	if (o !== undefined) return toX(f.view, o.to);
+	if (near(z, worker.standingHeight + worker.dRingNow)) return toX(f.view, f.dRingX) + 4;
+	if (near(z, anchorage.height) || near(z, anchorage.height - anchorage.connectorLength)) return toX(f.view, 0) + 6;
+	if (near(z, worker.standingHeight)) return toX(f.view, f.dRingX) + 14;
+	return z > 0 ? toX(f.view, f.dRingX) + 4 : f.surfaceTo;
+}
+
+function spanOf(d: VerticalDimension, site: SiteModel, f: DimensionField): Span {
+	const a = heightOf(d.from, site);
+	const high = Math.max(a, d.to.z);
+	const low = Math.min(a, d.to.z);
+	const o = site.obstacles.find((x) => near(f.ground + x.top, high) && near(low, f.ground));
+	if (o !== undefined) {
+		return { d, high, low, kind: 'obstacle', from: toX(f.view, o.to) + 20, at: toX(f.view, o.to) };
+	}
+	if (low > -SAME) return { d, high, low, kind: 'upper', from: f.clearOf + 24, at: 0 };
+	const right = Math.max(f.surfaceTo, toX(f.view, 0) + 10);
+	return { d, high, low, kind: 'lower', from: right + 24, at: 0 };
+}
+
+/** Every dimension of the site; the shorter nearer to the thing. */
+export function placeDimensions(site: SiteModel, f: DimensionField): PlacedDimension[] {
+	const placed: PlacedDimension[] = [];
+	const vertical = site.dimensions.filter((d): d is VerticalDimension => d.axis === 'vertical');
+	const horizontal = site.dimensions.filter((d): d is HorizontalDimension => d.axis === 'horizontal');
+	const order = { obstacle: 0, upper: 1, lower: 2 };
+	const spans = vertical
+		.map((d) => spanOf(d, site, f))
+		.sort((p, q) => order[p.kind] - order[q.kind] || p.high - p.low - (q.high - q.low));
+	for (const d of horizontal) {
+		const one = horizontalOf(d, f);
+		if (one === null) f.unplaced.push(`dimension:${d.id}`);
+		else placed.push(one);
+	}
+	for (const s of spans) {
+		const request: VerticalRequest = {
+			id: s.d.id,
+			label: s.d.label,
+			name: s.d.name,
+			top: toY(f.view, s.high),
+			bottom: toY(f.view, s.low),
+			topFrom: s.d.at === undefined ? thingAt(s.high, site, f) : toX(f.view, s.d.at),
+			bottomFrom: thingAt(s.low, site, f),
+			from: s.from,
+			until: f.until,
+			avoid: f.band
+		};
+		const one = placeVertical(request, f.sizes, f.placer) ?? leftOf(s, request, site, f);
+		if (one === null) f.unplaced.push(`dimension:${s.d.id}`);
+		else placed.push(one);
+	}
+	return placed;
+}
+
+/** No room on the right: the column stands left of the figure or the obstacle. */
+function leftOf(s: Span, request: VerticalRequest, site: SiteModel, f: DimensionField): PlacedDimension | null {
+	if (s.kind === 'lower') return null;
+	const o = site.obstacles.find((x) => near(f.ground + x.top, s.high));
+	const start = s.kind === 'obstacle' && o !== undefined ? toX(f.view, o.from) : f.figureLeft;
+	return placeVertical(
+		{ ...request, topFrom: start, bottomFrom: request.bottomFrom === null ? null : start, from: start - 22, until: f.placer.sheet.left + 12 },
+		f.sizes,
+		f.placer
+	);
+}
+
+function horizontalOf(d: HorizontalDimension, f: DimensionField): PlacedDimension | null {
+	const row = toY(f.view, d.at);
+	const rows: number[] = [];
+	for (let y = row - 60; y > f.placer.sheet.top + 16; y -= 5) rows.push(y);
+	for (let y = row - 55; y < row - 8; y += 5) rows.push(y);
+	for (let y = row + 12; y < f.placer.sheet.bottom - 60; y += 5) rows.push(y);
+	return placeHorizontal(
+		{
+			id: d.id,
+			label: d.label,
+			name: d.name,
+			left: toX(f.view, Math.min(d.from.x, d.to.x)),
+			right: toX(f.view, Math.max(d.from.x, d.to.x)),
+			leftFrom: row,
+			rightFrom: row,
+			rows
+		},
+		f.sizes,
+		f.placer
+	);
+}
