@@ -1,0 +1,28 @@
+import type { Language } from '#lib/quantity/index.ts';
+import type { Messages } from './en/index.ts';
+
+export { LANGUAGES, languageInfo, type LanguageInfo, type ReviewState } from './language.ts';
+export { labelOf, theOf } from './nouns.ts';
+export type { Messages } from './en/index.ts';
+export type {
+	AskParts,
+	AskText,
+	CheckText,
+	EntryParts,
+	EntryText,
+	Explained,
+	GivenText,
+	QuantityText,
+	SlipParts,
+	SlipText
+} from './parts.ts';
+
+/** @returns the messages of a language. Each language is a module of its own: a page loads one. */
+export async function messages(language: Language): Promise<Messages> {
+	switch (language) {
+		case 'en':
+			return (await import('./en/index.ts')).en;
+		case 'es':
+			return (await import('./es/index.ts')).es;
+	}
+}
