@@ -19,15 +19,19 @@ export function inside(
 	change: (of: Node, id: QuantityId) => Node | undefined
 ): Altered | undefined {
 	let step: QuantityId | undefined;
-	const altered = rewrite(tree, (node) => {
+	// From the inside out: one of the quantities can stand within another, as the free fall does in a
+	// clearance whose elongation was worked out.
+	const visit = (node: Node): Node | undefined => {
 		if (node.kind !== 'named') return undefined;
 		const id = ids.find((one) => one === node.id);
 		if (id === undefined) return undefined;
-		const of = change(node.of, id);
-		if (of === undefined) return undefined;
+		const content = rewrite(node.of, visit);
+		const of = change(content, id);
+		if (of === undefined) return content === node.of ? undefined : named(id, content);
 		step = id;
 		return named(id, of);
-	});
+	};
+	const altered = rewrite(tree, visit);
 	return step === undefined ? undefined : { tree: altered, step };
 }
 

@@ -58,6 +58,16 @@ const catalogue = [
 	{ id: 'datum-anchorage', tier: 'occasional', errs: 'either', alter: fromDatum('anchorage') },
 	{ id: 'datum-d-ring', tier: 'occasional', errs: 'either', alter: fromDatum('d-ring') },
 	{ id: 'datum-surface', tier: 'occasional', errs: 'either', alter: fromDatum('surface') },
+	/* Before the slips in the free fall: whoever works the elongation out uses the free fall they found. */
+	{
+		id: 'expected-elongation',
+		tier: 'rare',
+		errs: 'unsafe',
+		alter: (tree, context) => {
+			if (!context.shown('averageForce') || !context.shown('bodyMass')) return undefined;
+			return exchangeTerm(tree, CLEARANCE, 'elongation', other({ quantity: 'expectedElongation' }, context));
+		}
+	},
 	{
 		id: 'limit-for-value',
 		tier: 'occasional',
@@ -85,15 +95,6 @@ const catalogue = [
 				const fall = plus('freeFall', other({ quantity: 'freeFall' }, context));
 				return [fall, ...terms.filter((t) => t.role !== 'lanyard' && t.role !== 'connector')];
 			});
-		}
-	},
-	{
-		id: 'expected-elongation',
-		tier: 'rare',
-		errs: 'unsafe',
-		alter: (tree, context) => {
-			if (!context.shown('averageForce') || !context.shown('bodyMass')) return undefined;
-			return exchangeTerm(tree, CLEARANCE, 'elongation', other({ quantity: 'expectedElongation' }, context));
 		}
 	},
 	/* A given is misread. */
@@ -290,7 +291,7 @@ const catalogue = [
 		tier: 'common',
 		errs: 'cautious',
 		alter: (tree, { target, shape }) =>
-			'datum' in target && target.datum === 'surface'
+			'datum' in target && target.datum === 'surface' && isFromSurface(tree)
 				? addTerm(
 						tree,
 						CLEARANCE,
@@ -319,6 +320,11 @@ const catalogue = [
 		}
 	}
 ] as const satisfies readonly Slip[];
+
+/** Whether a required clearance still is the sum from the surface: those from above have a term for the body. */
+function isFromSurface(tree: Node): boolean {
+	return inTerms(tree, CLEARANCE, (terms) => (terms.some((t) => t.role === 'body') ? undefined : terms)) !== undefined;
+}
 
 /** Leaves one part of the mass out, where more than one stands beside the body: else it is body mass alone. */
 function leaveOutOfSeveral(tree: Node, role: string): Altered | undefined {
