@@ -7,6 +7,8 @@ export default defineConfig({
 	test: {
 		environment: 'node',
 		include: ['tests/{unit,property,reference,frozen}/**/*.test.ts'],
+		// Property tests run hundreds of plans; two busy cores need longer than the default five seconds.
+		testTimeout: 60_000,
 		restoreMocks: true,
 		reporters: ['default']
 	}

@@ -23,6 +23,7 @@ export type Topic =
 	| 'anchorage-strength'
 	| 'anchorage-height'
 	| 'lanyard-length'
+	| 'swing'
 	| 'connectors'
 	| 'edge'
 	| 'rescue';
@@ -54,6 +55,7 @@ const TOPIC_OF_SUBJECT: ReadonlyMap<string, Topic> = new Map<string, Topic>([
 	['anchorage-strength', 'anchorage-strength'],
 	['anchorage-height', 'anchorage-height'],
 	['lanyard-length', 'lanyard-length'],
+	['swing', 'swing'],
 	['contact', 'clearance'],
 	['connectors', 'connectors'],
 	['edge', 'edge'],
@@ -127,7 +129,7 @@ export function examine(
 		if (judgement.applies === 'failed') continue;
 		judged.push(fromJudgement(judgement, topic));
 	}
-	const covered = new Set(judged.map((check) => check.judgement?.subject));
+	const covered = new Set(judged.filter((check) => check.decides).map((check) => check.topic));
 	if (!covered.has('connectors')) checks.push(answered('connectors', plan.connectors.compatible));
 	if (!covered.has('rescue')) {
 		const rescue = { arranged: 'yes', 'not-arranged': 'no', unknown: 'unknown' } as const;
