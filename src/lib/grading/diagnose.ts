@@ -57,7 +57,7 @@ export interface Hints {
  * How a value fits a number on its grid.
  * @reason ranking weights in powers of about four, tried on simulated learners (npm run bench -- diagnosis).
  */
-const FIT = Object.freeze({ exact: 0, nearest: -0.25, neighbour: -1, stepwise: -2, offGrid: -3 });
+const FIT = Object.freeze({ exact: 0, nearest: -0.25, neighbour: -1, stepwise: -2, offGrid: -4 });
 /** @reason as FIT: two slips at once are rare against one. */
 const SECOND_SLIP = -5;
 /** @reason as FIT: the author's tiers, less than a power apart. */
