@@ -5,12 +5,12 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { GivenId, Shape, Target } from '#lib/arrest/index.ts';
 import { valuesOf } from '#lib/expression/index.ts';
 import { inputsFor, numberAsks, variantsFor } from '#lib/scenario/index.ts';
-import { SLIPS, variantsOf, type SlipContext, type VariantSet } from '#lib/slips/index.ts';
+import { SLIPS, variantsOf, type VariantSet } from '#lib/slips/index.ts';
 import { problemsOf, shippedScenarios } from '../bench/simulated/shipped.ts';
 import { handTargetOf, handValuesOf } from '../support/by-hand/from-problem.ts';
+import { engineContext, engineInputs } from '../support/by-hand/to-engine.ts';
 import { mistakesIn, SLIPS_IN_ORDER, type HandDatum, type HandTarget, type HandValues } from '../support/by-hand/index.ts';
 import { handPlan } from './arbitraries/hand-plan.ts';
 
@@ -28,48 +28,6 @@ const TARGETS: readonly HandTarget[] = [
 	{ quantity: 'bodyWeights' }
 ];
 
-const CAPACITIES = ['labelMassMax', 'harnessCapacity', 'lanyardCapacity', 'connectorCapacity'] as const;
-
-/** The numbers of a hand plan under the names that the engine reads. */
-function engineGivens(values: HandValues): Map<GivenId, number> {
-	const { kneeling, custom, obstacles, capacities, conditioned, ...numbers } = values;
-	const givens = new Map<GivenId, number>();
-	for (const [id, value] of Object.entries(numbers)) givens.set(id as GivenId, value);
-	obstacles.forEach((one, i) => givens.set(`obstacleTop_o${i}`, one.top));
-	capacities.forEach((value, i) => givens.set(CAPACITIES[i] ?? 'labelMassMax', value));
-	expect([kneeling, custom, conditioned]).toHaveLength(3);
-	return givens;
-}
-
-function engineShape(values: HandValues): Shape {
-	return {
-		connector: values.connectorLength > 0,
-		offset: values.offset > 0,
-		lowered: values.kneeling,
-		raised: values.standingHeight !== 0,
-		absorber: values.elongation !== undefined,
-		conditioned: values.conditioned,
-		slide: values.dRingSlide > 0,
-		stretch: values.harnessStretch > 0,
-		custom: values.custom,
-		obstacles: values.obstacles.flatMap((one, i) => (one.onPath ? [`o${i}`] : [])),
-		masses: (['clothingMass', 'equipmentMass', 'toolsMass'] as const).filter((id) => values[id] > 0),
-		capacities: CAPACITIES.slice(0, values.capacities.length)
-	};
-}
-
-function contextOf(values: HandValues, target: Target, givens: ReadonlyMap<GivenId, number>): SlipContext {
-	const where = (keep: (one: HandValues['obstacles'][number]) => boolean): string[] =>
-		values.obstacles.flatMap((one, i) => (keep(one) ? [`o${i}`] : []));
-	return {
-		target,
-		shape: engineShape(values),
-		shown: (id) => givens.has(id),
-		absentObstacles: where((one) => one.onPath && !one.there),
-		strayObstacles: where((one) => !one.onPath && one.there)
-	};
-}
-
 interface Answers {
 	readonly right: number;
 	readonly singles: ReadonlyMap<string, number>;
@@ -80,10 +38,8 @@ interface Answers {
 
 /** What the engine's variants give for a plan by hand. */
 function engineAnswers(values: HandValues, target: HandTarget): Answers {
-	const givens = engineGivens(values);
-	const set = variantsOf(contextOf(values, target, givens));
-	const inputs = set.inputs.map((id) => givens.get(id as GivenId) ?? NaN);
-	return answersOf(set, valuesOf(set.wholeProgram, inputs));
+	const set = variantsOf(engineContext(values, target));
+	return answersOf(set, valuesOf(set.wholeProgram, engineInputs(values, set.inputs)));
 }
 
 /** The variants that apply: those of a finite positive value that is neither the right one nor, of a pair, a single's. */
