@@ -7,6 +7,10 @@ import type { Node } from './node.ts';
 /** Codes of the operations. @reason names for small whole numbers in a byte array. */
 const OPERATION = Object.freeze({ add: 0, subtract: 1, multiply: 2, divide: 3, root: 4, greatest: 5, least: 6, negate: 7 });
 
+// Bare constants, tested in the order of how often they occur: measured faster than a switch over a table.
+const { add: ADD, subtract: SUBTRACT, multiply: MULTIPLY, divide: DIVIDE } = OPERATION;
+const { root: ROOT, greatest: GREATEST, least: LEAST, negate: NEGATE } = OPERATION;
+
 /** A compiled set of trees. Registers: inputs first, then constants, then one per operation. */
 export interface Program {
 	/** Ids of the givens, in the order in which `run` takes them. */
@@ -107,27 +111,27 @@ export function compile(trees: readonly Node[], inputs: readonly string[]): Prog
 				let total = -1;
 				for (const term of node.terms) {
 					const value = place(term.of);
-					if (total < 0) total = term.sign === 1 ? value : emit(OPERATION.negate, value, value);
-					else total = emit(term.sign === 1 ? OPERATION.add : OPERATION.subtract, total, value);
+					if (total < 0) total = term.sign === 1 ? value : emit(NEGATE, value, value);
+					else total = emit(term.sign === 1 ? ADD : SUBTRACT, total, value);
 				}
 				return total;
 			}
 			case 'product':
-				return node.factors.map(place).reduce((a, b) => emit(OPERATION.multiply, a, b));
+				return node.factors.map(place).reduce((a, b) => emit(MULTIPLY, a, b));
 			case 'quotient':
-				return emit(OPERATION.divide, place(node.over), place(node.under));
+				return emit(DIVIDE, place(node.over), place(node.under));
 			case 'square': {
 				const value = place(node.of);
-				return emit(OPERATION.multiply, value, value);
+				return emit(MULTIPLY, value, value);
 			}
 			case 'root': {
 				const value = place(node.of);
-				return emit(OPERATION.root, value, value);
+				return emit(ROOT, value, value);
 			}
 			case 'extreme':
 				return node.among
 					.map((one) => place(one.of))
-					.reduce((a, b) => emit(node.pick === 'greatest' ? OPERATION.greatest : OPERATION.least, a, b));
+					.reduce((a, b) => emit(node.pick === 'greatest' ? GREATEST : LEAST, a, b));
 		}
 	};
 
@@ -157,31 +161,15 @@ export function run(program: Program, values: ArrayLike<number>): Float64Array {
 	for (let i = 0; i < operations.length; i += 1, target += 1) {
 		const a = registers[left[i] ?? 0] ?? NaN;
 		const b = registers[right[i] ?? 0] ?? NaN;
-		switch (operations[i]) {
-			case OPERATION.add:
-				registers[target] = a + b;
-				break;
-			case OPERATION.subtract:
-				registers[target] = a - b;
-				break;
-			case OPERATION.multiply:
-				registers[target] = a * b;
-				break;
-			case OPERATION.divide:
-				registers[target] = a / b;
-				break;
-			case OPERATION.root:
-				registers[target] = Math.sqrt(a);
-				break;
-			case OPERATION.greatest:
-				registers[target] = Math.max(a, b);
-				break;
-			case OPERATION.least:
-				registers[target] = Math.min(a, b);
-				break;
-			default:
-				registers[target] = -a;
-		}
+		const operation = operations[i];
+		if (operation === ADD) registers[target] = a + b;
+		else if (operation === SUBTRACT) registers[target] = a - b;
+		else if (operation === MULTIPLY) registers[target] = a * b;
+		else if (operation === DIVIDE) registers[target] = a / b;
+		else if (operation === ROOT) registers[target] = Math.sqrt(a);
+		else if (operation === GREATEST) registers[target] = Math.max(a, b);
+		else if (operation === LEAST) registers[target] = Math.min(a, b);
+		else registers[target] = -a;
 	}
 	return registers;
 }

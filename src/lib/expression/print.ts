@@ -79,7 +79,8 @@ function write(node: Node, writing: Writing): Piece {
 	}
 }
 
-/** A negative number written as a leaf needs brackets inside anything. */
+/** A negative number needs brackets inside anything; one with its unit, under a square: (1.9 m)², not 1.9 m². */
 function leaf(text: string): Piece {
-	return { text, binds: /^[-−]/.test(text) ? BINDS.loose : BINDS.tight };
+	if (/^[-−]/.test(text)) return { text, binds: BINDS.loose };
+	return { text, binds: /\s/.test(text) ? BINDS.middle : BINDS.tight };
 }
