@@ -1,7 +1,7 @@
 /** One try of a draw: from chance to a plan, with nothing yet said about whether it is a good problem. */
 import { isObstacleGiven, type FixedGivenId, type GivenId, type LanyardPlan } from '#lib/arrest/index.ts';
 import { absorberClass, practiceTable, ruleTable, type Requirement } from '#lib/rules/index.ts';
-import { toSI } from '#lib/quantity/index.ts';
+import { fromSI, toSI } from '#lib/quantity/index.ts';
 import type { Chance } from './chance.ts';
 import { onGrid, type Drawn } from './problem.ts';
 import type { Scenario } from './schema.ts';
@@ -90,7 +90,9 @@ export function sample(scenario: Scenario, chance: Chance): Drawn {
 	const person = scenario.people[chance.below(scenario.people.length)] ?? '';
 	const plan = draftOf(scenario.base);
 	const decoys: Partial<Record<FixedGivenId, number>> = {};
+	const drawn = new Map<GivenId, number>();
 	const set = (id: GivenId, value: number): void => {
+		drawn.set(id, value);
 		if (isDecoy(id)) decoys[id] = value;
 		else setGiven(plan, id, value);
 	};
@@ -99,20 +101,25 @@ export function sample(scenario: Scenario, chance: Chance): Drawn {
 			setFact(plan, draw, chance);
 			continue;
 		}
-		const value = 'among' in draw ? amongSI(draw.among, chance) : gridSI(draw, chance);
+		const value = 'among' in draw ? amongSI(draw.among, chance) : gridSI(draw, chance, aboveOf(draw, drawn));
 		for (const id of draw.sets) set(id, value);
 	}
 	for (const decoy of scenario.decoys) {
-		set(decoy.given, 'from' in decoy ? gridSI(decoy, chance) : decoyValue(scenario, decoy));
+		set(decoy.given, 'from' in decoy ? gridSI(decoy, chance, 0) : decoyValue(scenario, decoy));
 	}
 	return { plan, decoys, person };
 }
 
 type Grid = { readonly from: number; readonly to: number; readonly step: number; readonly unit: Parameters<typeof toSI>[1] };
 
-function gridSI(grid: Grid, chance: Chance): number {
+/** @param above where the range counts from, SI. */
+function gridSI(grid: Grid, chance: Chance, above: number): number {
 	const count = Math.round((grid.to - grid.from) / grid.step) + 1;
-	return onGrid(grid.from, grid.step, chance.below(count), grid.unit);
+	return onGrid(fromSI(above, grid.unit) + grid.from, grid.step, chance.below(count), grid.unit);
+}
+
+function aboveOf(draw: { readonly above?: GivenId | undefined }, drawn: ReadonlyMap<GivenId, number>): number {
+	return draw.above === undefined ? 0 : there(drawn.get(draw.above), `drawn ${draw.above}`);
 }
 
 function amongSI(among: readonly { readonly value: number; readonly unit: Grid['unit'] }[], chance: Chance): number {

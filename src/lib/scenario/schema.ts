@@ -101,10 +101,14 @@ function slotsIn(of: string): readonly string[] {
 /** @reason more values than anyone can tell apart; keeps a hostile file cheap. */
 const MOST_VALUES = 10_000;
 
-/** A range on a grid, the value landing in a given (or several: they get the same value). */
+/**
+ * A range on a grid, the value landing in a given (or several: they get the same value). With `above` the
+ * range counts from another given that was drawn before: a head above its D-ring, an anchorage above a head.
+ */
 const gridDraw = z
 	.strictObject({
 		sets: z.array(givenId).min(1).max(3),
+		above: givenId.optional(),
 		from: finite,
 		to: finite,
 		step: z.number().positive(),
@@ -223,6 +227,14 @@ export const scenarioSchema = z
 				for (const id of ask.with) if (!asks.has(id)) say(['asks', i, 'with'], `names "${id}", which is no ask before it`);
 			}
 			asks.add(ask.id);
+		});
+		const drawn = new Set<string>();
+		scenario.draws.forEach((draw, i) => {
+			if ('fact' in draw) return;
+			if ('above' in draw && draw.above !== undefined && !drawn.has(draw.above)) {
+				say(['draws', i, 'above'], `names "${draw.above}", which no draw before it sets`);
+			}
+			for (const id of draw.sets) drawn.add(id);
 		});
 		const obstacles = scenario.base.below.obstacles.map((one) => one.id);
 		for (const language of LANGUAGES) {

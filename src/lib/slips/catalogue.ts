@@ -31,6 +31,7 @@ const MASS: readonly QuantityId[] = ['massAttached'];
 /**
  * The answer to the same question from another datum. Where that is, term for term, another slip of the
  * catalogue (a D-ring height too many or too few, the free fall in the line's place), it is left to that one.
+ * Every other datum than the D-ring is such a one: it is the heights, or the D-ring, left out of the free fall.
  */
 function fromDatum(datum: Datum): Slip['alter'] {
 	return (tree, context) => {
@@ -39,8 +40,9 @@ function fromDatum(datum: Datum): Slip['alter'] {
 		const upright = !shape.lowered && !shape.raised && shape.custom === 'd-ring-and-stretch';
 		const between = [target.datum, datum];
 		if (target.quantity === 'requiredClearance' && between.includes('d-ring')) {
+			if (target.datum === 'd-ring') return undefined;
 			if (between.includes('surface') && upright) return undefined;
-			if (!between.includes('surface') && datum === 'd-ring' && !shape.offset) return undefined;
+			if (!between.includes('surface') && !shape.offset) return undefined;
 		}
 		if (tree.kind !== 'named' || tree.id !== target.quantity) return undefined;
 		return { tree: other({ quantity: target.quantity, datum }, context), step: target.quantity };
@@ -165,12 +167,15 @@ const catalogue = [
 		id: 'offset-subtracted',
 		tier: 'occasional',
 		errs: 'unsafe',
-		alter: (tree) =>
-			inside(tree, ['tautDepth'], (of) => {
+		alter: (tree, { target }) => {
+			// Where the swing drop itself is asked this leaves the offset as answer: that is the slip below.
+			if (target.quantity === 'swingDrop') return undefined;
+			return inside(tree, ['tautDepth'], (of) => {
 				if (of.kind !== 'root' || of.of.kind !== 'sum') return undefined;
 				const line = of.of.terms.find((t) => t.role === 'line')?.of;
 				return line?.kind === 'square' ? sum([plus('line', line.of), minus('offset', leaf('offset'))]) : undefined;
-			})
+			});
+		}
 	},
 	{
 		id: 'offset-for-swing-drop',

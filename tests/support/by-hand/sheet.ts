@@ -27,6 +27,8 @@ class Sheet {
 	readonly #rounding: HandRounding | undefined;
 	/** The slips that found a place, each with the step of the working in which it did first. */
 	readonly acted = new Map<string, HandStep>();
+	/** The swing drop is all that is asked: the offset taken off the line would leave the offset, which is another slip. */
+	#swingAlone = false;
 
 	constructor(values: HandValues, slips: readonly string[], rounding: HandRounding | undefined) {
 		this.#v = values;
@@ -89,7 +91,7 @@ class Sheet {
 		const line = this.#line();
 		const { offset } = this.#v;
 		if (offset === 0 || this.#makes('offset-ignored', 'tautDepth')) return line;
-		if (this.#makes('offset-subtracted', 'tautDepth')) return this.#length(line - offset);
+		if (!this.#swingAlone && this.#makes('offset-subtracted', 'tautDepth')) return this.#length(line - offset);
 		return this.#length(Math.sqrt(line * line - offset * offset));
 	}
 
@@ -279,11 +281,13 @@ class Sheet {
 	/**
 	 * Some sums from the wrong datum are, term for term, sums with another slip, and go by that name:
 	 * between surface and D-ring the body counted too often or not at all, from the anchorage down the
-	 * free fall in the line's place.
+	 * free fall in the line's place. From the D-ring all of them do: the heights, or the D-ring, are left
+	 * out of the free fall.
 	 */
 	#isAnotherSlip(asked: HandDatum, taken: HandDatum): boolean {
 		const { kneeling, standingHeight, custom, offset } = this.#v;
 		const ends = [asked, taken];
+		if (asked === 'd-ring') return true;
 		if (ends.includes('surface') && ends.includes('d-ring')) {
 			return !kneeling && standingHeight === 0 && custom === 'd-ring-and-stretch';
 		}
@@ -307,6 +311,7 @@ class Sheet {
 			case 'freeFall':
 				return this.#freeFall();
 			case 'swingDrop':
+				this.#swingAlone = true;
 				return this.#swingDrop();
 			case 'stretchOut':
 				return this.#length(this.#v.dRingSlide + this.#v.harnessStretch);
