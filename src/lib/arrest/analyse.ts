@@ -2,7 +2,7 @@
 import { evaluate, givensIn, type Givens, type Node } from '#lib/expression/index.ts';
 import { absorberClass, practiceTable, ruleTable } from '#lib/rules/index.ts';
 import { examine, type Check, type CheckStatus } from './checks.ts';
-import { formula, targetKey, type QuantityId, type Target } from './formula.ts';
+import { formula, targetKey, type PlainQuantityId, type QuantityId, type Target } from './formula.ts';
 import { isGivenId, type GivenId } from './given.ts';
 import { resolve, type Resolved } from './resolve.ts';
 import type { LanyardPlan, Plan } from './schema.ts';
@@ -87,7 +87,7 @@ export function givensOf(resolved: Pick<Resolved, 'givens'>): Givens {
 /** @returns the quantities that a plan of this shape has, each once for every datum. */
 export function targetsOf(resolved: Resolved): readonly Target[] {
 	const { shape } = resolved;
-	const plain: Exclude<QuantityId, 'requiredClearance' | 'availableClearance'>[] = [
+	const plain: PlainQuantityId[] = [
 		'rise',
 		...(shape.connector ? (['lineLength'] as const) : []),
 		'reachDistance',
@@ -97,20 +97,22 @@ export function targetsOf(resolved: Resolved): readonly Target[] {
 		'fallSpeed',
 		'fallTime',
 		'fallFactor',
-		...(shape.offset ? (['swingDrop', 'swingSpeed'] as const) : []),
+		...(shape.offset ? (['swingDrop', 'swingSpeed', 'tightSpeed', 'sidewaysSpeed'] as const) : []),
 		...(shape.lowered ? (['straightening'] as const) : []),
 		...(shape.slide || shape.stretch ? (['stretchOut'] as const) : []),
 		'totalFall',
+		'hangingDepth',
 		...(shape.obstacles.length > 0 ? (['highestBelow'] as const) : []),
 		'spare',
 		'massAttached',
 		...(shape.capacities.length > 0 ? (['lowestCapacity', 'capacitySpare'] as const) : []),
-		...(shape.absorber ? (['arrestForce', 'expectedElongation', 'bodyWeights', 'largestMass', 'largestFreeFall'] as const) : [])
+		...(shape.absorber ? (['arrestForce', 'expectedElongation', 'stopTime', 'bodyWeights', 'largestMass', 'largestFreeFall'] as const) : [])
 	];
 	const byDatum = (['requiredClearance', 'availableClearance'] as const).flatMap((quantity) =>
 		DATUMS.map((datum) => ({ quantity, datum }))
 	);
-	return [...plain.map((quantity) => ({ quantity })), ...byDatum];
+	const atObstacles = shape.offset ? shape.obstacles.map((obstacle) => ({ quantity: 'speedAtObstacle' as const, obstacle })) : [];
+	return [...plain.map((quantity) => ({ quantity })), ...byDatum, ...atObstacles];
 }
 
 const NEEDS_RIGGING: ReadonlySet<QuantityId> = new Set([
@@ -121,13 +123,20 @@ const NEEDS_RIGGING: ReadonlySet<QuantityId> = new Set([
 	'fallFactor',
 	'swingDrop',
 	'swingSpeed',
+	'tightSpeed',
+	'sidewaysSpeed',
+	'speedAtObstacle',
+	'stopTime',
+	'hangingDepth',
 	'totalFall',
 	'requiredClearance',
 	'spare',
 	'expectedElongation',
 	'largestMass'
 ]);
-const NEEDS_LABEL: ReadonlySet<QuantityId> = new Set(['requiredClearance', 'spare', 'totalFall']);
+/** Quantities that a force below the weight leaves without a value. */
+const STOPS: ReadonlySet<QuantityId> = new Set(['expectedElongation', 'stopTime']);
+const NEEDS_LABEL: ReadonlySet<QuantityId> = new Set(['requiredClearance', 'spare', 'totalFall', 'hangingDepth']);
 
 /**
  * @returns the plan's quantities, checks and verdict, or why it is refused.
@@ -171,7 +180,7 @@ export function analyse(plan: Plan, options: AnalyseOptions = {}): Outcome {
 					? ({ why: 'outside-label' } as const)
 					: undefined;
 		const finding = find(target, absent);
-		if (quantity === 'expectedElongation' && finding.known && !(finding.value >= 0)) {
+		if (STOPS.has(quantity) && finding.known && !(finding.value >= 0)) {
 			quantities.set(targetKey(target), { ...finding, known: false, absence: { why: 'does-not-stop' } });
 		}
 	}

@@ -37,6 +37,11 @@ export const QUANTITIES = Object.freeze({
 	fallSpeed: { symbol: 'v', dimension: SPEED, cautious: 1 },
 	fallTime: { symbol: 't_1', dimension: TIME, cautious: -1 },
 	swingSpeed: { symbol: 'v_Δ', dimension: SPEED, cautious: 1 },
+	tightSpeed: { symbol: 'v_ℓ', dimension: SPEED, cautious: 1 },
+	sidewaysSpeed: { symbol: 'v_a', dimension: SPEED, cautious: 1 },
+	speedAtObstacle: { symbol: 'v_t', dimension: SPEED, cautious: 1 },
+	stopTime: { symbol: 't_2', dimension: TIME, cautious: -1 },
+	hangingDepth: { symbol: 'z_low', dimension: LENGTH, cautious: 1 },
 	fallFactor: { symbol: 'f', dimension: RATIO, cautious: 1 },
 	largestMass: { symbol: 'm*', dimension: MASS, cautious: -1 },
 	largestFreeFall: { symbol: 'h*', dimension: LENGTH, cautious: -1 }
@@ -47,11 +52,16 @@ export type QuantityId = keyof typeof QUANTITIES;
 /** A quantity with the datum it is measured from, where it has one. */
 export type Target =
 	| { readonly quantity: 'requiredClearance' | 'availableClearance'; readonly datum: Datum }
-	| { readonly quantity: Exclude<QuantityId, 'requiredClearance' | 'availableClearance'> };
+	| { readonly quantity: 'speedAtObstacle'; readonly obstacle: string }
+	| { readonly quantity: PlainQuantityId };
+
+/** A quantity that needs nothing more to be named. */
+export type PlainQuantityId = Exclude<QuantityId, 'requiredClearance' | 'availableClearance' | 'speedAtObstacle'>;
 
 /** @returns a text that is equal for equal targets. */
 export function targetKey(target: Target): string {
-	return 'datum' in target ? `${target.quantity}@${target.datum}` : target.quantity;
+	if ('datum' in target) return `${target.quantity}@${target.datum}`;
+	return 'obstacle' in target ? `${target.quantity}@${target.obstacle}` : target.quantity;
 }
 
 /** @returns true for a quantity's id. */
@@ -244,6 +254,44 @@ function arrestForce(shape: Shape): Node {
 	return q('arrestForce', leafOf(shape.conditioned ? 'conditionedForce' : 'peakForce'));
 }
 
+/** Line and opened absorber: the length on which the body swings, planning case. */
+function swingLength(shape: Shape): Node {
+	return shape.absorber ? sum([plus('line', lineLength(shape)), plus('elongation', leafOf('elongation'))]) : lineLength(shape);
+}
+
+/**
+ * Sideways part of the greatest speed with which the swinging body can meet an obstacle: speed of the whole
+ * drop to that point, √(2 g drop), times the cosine of the line's angle there. Mechanics; an upper bound, for
+ * the stop takes speed away.
+ */
+function speedAtObstacle(shape: Shape, obstacle: string): Node {
+	const length = swingLength(shape);
+	const depth = root(sum([plus('line', square(length)), minus('aside', square(leafOf(`obstacleAside_${obstacle}`)))]));
+	const drop = sum([plus('depth', depth), minus('rise', rise(shape))]);
+	return q('speedAtObstacle', quotient(product([speedAfter(drop), depth]), length));
+}
+
+/** Time from the first force to rest under a constant average force: v ÷ (F ÷ m − g). Mechanics. */
+function stopTime(shape: Shape): Node {
+	const slowing = sum([plus('force', quotient(leafOf('averageForce'), massAttached(shape))), minus('gravity', gravity)]);
+	return q('stopTime', quotient(q('fallSpeed', speedAfter(freeFall(shape))), slowing));
+}
+
+/** Speed when the line pulls tight: its part along the line is stopped, its part across starts the swing. */
+function speedParts(shape: Shape, part: 'along' | 'across'): Node {
+	const speed = q('fallSpeed', speedAfter(freeFall(shape)));
+	return part === 'along'
+		? q('tightSpeed', quotient(product([speed, tautDepth(shape)]), lineLength(shape)))
+		: q('sidewaysSpeed', quotient(product([speed, leafOf('offset')]), lineLength(shape)));
+}
+
+/** Depth of the soles below the anchorage once the body hangs: required clearance there, less the margin. */
+function hangingDepth(shape: Shape): Node {
+	const { stretch, body } = bodyTerms(shape);
+	const elongation = shape.absorber ? [plus('elongation', leafOf('elongation'))] : [];
+	return q('hangingDepth', sum([...connectorTerm(shape), plus('lanyard', leafOf('lanyardLength')), ...elongation, ...stretch, ...body]));
+}
+
 /** Speed after falling a height: √(2 g h). Mechanics, drag neglected. */
 function speedAfter(height: Node): Node {
 	return root(product([two, gravity, height]));
@@ -340,6 +388,16 @@ function build(target: Target, shape: Shape): Node {
 			return q('fallTime', root(quotient(product([two, freeFall(shape)]), gravity)));
 		case 'swingSpeed':
 			return q('swingSpeed', speedAfter(swingDrop(shape)));
+		case 'tightSpeed':
+			return speedParts(shape, 'along');
+		case 'sidewaysSpeed':
+			return speedParts(shape, 'across');
+		case 'speedAtObstacle':
+			return speedAtObstacle(shape, target.obstacle);
+		case 'stopTime':
+			return stopTime(shape);
+		case 'hangingDepth':
+			return hangingDepth(shape);
 		case 'fallFactor':
 			return q('fallFactor', quotient(freeFall(shape), lineLength(shape)));
 		case 'largestMass':

@@ -45,26 +45,34 @@ export const GIVENS = Object.freeze({
 export type FixedGivenId = keyof typeof GIVENS;
 /** The top of an obstacle above the lower level, by the obstacle's id. */
 export type ObstacleGivenId = `obstacleTop_${string}`;
-export type GivenId = FixedGivenId | ObstacleGivenId;
+/** The nearest part of an obstacle, sideways from the plumb line of the anchorage; 0 straight below it. */
+export type AsideGivenId = `obstacleAside_${string}`;
+export type GivenId = FixedGivenId | ObstacleGivenId | AsideGivenId;
 
 /** @returns true for the id of an obstacle's top. */
 export function isObstacleGiven(id: string): id is ObstacleGivenId {
 	return id.startsWith('obstacleTop_');
 }
 
+/** @returns true for the id of an obstacle's distance aside. */
+export function isAsideGiven(id: string): id is AsideGivenId {
+	return id.startsWith('obstacleAside_');
+}
+
 /** @returns true for any id of a given. */
 export function isGivenId(id: string): id is GivenId {
-	return id in GIVENS || isObstacleGiven(id);
+	return id in GIVENS || isObstacleGiven(id) || isAsideGiven(id);
 }
 
 /** @returns the dimension of a given. */
 export function givenDimension(id: GivenId): Dimension {
-	return isObstacleGiven(id) ? LENGTH : GIVENS[id].dimension;
+	return isObstacleGiven(id) || isAsideGiven(id) ? LENGTH : GIVENS[id].dimension;
 }
 
 /** @returns the symbol that formulas print for a given. */
 export function givenSymbol(id: GivenId): string {
-	return isObstacleGiven(id) ? `t_${id.slice('obstacleTop_'.length)}` : GIVENS[id].symbol;
+	if (isObstacleGiven(id)) return `t_${id.slice('obstacleTop_'.length)}`;
+	return isAsideGiven(id) ? `a_${id.slice('obstacleAside_'.length)}` : GIVENS[id].symbol;
 }
 
 /** @returns the leaf of an expression that stands for a given. */

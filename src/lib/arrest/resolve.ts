@@ -63,7 +63,10 @@ export function resolve(plan: LanyardPlan): Resolved {
 	put('offset', offset.distance);
 	put('margin', plan.margin);
 	put('lowerLevelDepth', below.depth);
-	for (const one of below.obstacles) put(`obstacleTop_${one.id}`, one.top);
+	for (const one of below.obstacles) {
+		put(`obstacleTop_${one.id}`, one.top);
+		put(`obstacleAside_${one.id}`, Math.max(0, one.from, -one.to));
+	}
 	put('bodyMass', worker.mass?.body);
 	put('clothingMass', worker.mass?.clothing);
 	put('equipmentMass', worker.mass?.equipment);

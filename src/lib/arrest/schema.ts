@@ -58,8 +58,8 @@ function quantity(dimension: Dimension, range: RangeId) {
 	return z
 		.codec(
 			z
-				.string({ error: `must be a ${kind} written as text with its unit, such as ${example}` })
-				.max(LONGEST_ENTRY, { error: `is too long for a ${kind}; write something like ${example}` }),
+				.string({ error: `is no text; write a ${kind} as text with its unit, such as ${example}` })
+				.max(LONGEST_ENTRY, { error: `is too long for a ${kind}; write a ${kind} with its unit, such as ${example}` }),
 			z.number(),
 			{
 				decode: (text, context) => {
@@ -69,19 +69,19 @@ function quantity(dimension: Dimension, range: RangeId) {
 					};
 					const reading = readQuantity(text, { expected: unit, language: 'en', compound: true });
 					if (reading.kind === 'question') {
-						return fail('can be read in two ways; write it without a thousands separator');
+						return fail('can be read in two ways; write the number without a thousands separator');
 					}
 					if (reading.kind === 'unreadable') {
 						return reading.reason === 'wrong-dimension'
-							? fail(`has a unit that is not a ${kind}; write something like ${example}`)
-							: fail(`cannot be read as a ${kind}; write something like ${example}`);
+							? fail(`has no unit of a ${kind}; write a ${kind} with its unit, such as ${example}`)
+							: fail(`cannot be read as a ${kind}; write a ${kind} with its unit, such as ${example}`);
 					}
-					if (!reading.unitGiven) return fail(`has no unit; write something like ${example}`);
+					if (!reading.unitGiven) return fail(`has no unit; write a ${kind} with its unit, such as ${example}`);
 					if (!sameDimension(dimensionOf(reading.unit), dimension)) {
-						return fail(`has a unit that is not a ${kind}; write something like ${example}`);
+						return fail(`has no unit of a ${kind}; write a ${kind} with its unit, such as ${example}`);
 					}
 					if (reading.si < low || reading.si > high) {
-						return fail(`is outside what such a ${kind} can be (${span}); check the number and its unit`);
+						return fail(`is not within what it can be; give a ${kind} ${span}, and check the unit`);
 					}
 					return reading.si;
 				},
@@ -93,7 +93,7 @@ function quantity(dimension: Dimension, range: RangeId) {
 
 const obstacle = z.strictObject({
 	id: z.string().regex(/^[a-z][a-z0-9]{0,23}$/, {
-		error: 'must be a short name of small letters and digits, such as "stack"'
+		error: 'is no short name; use at most 24 small letters and digits, such as "stack"'
 	}),
 	/** Height of its top above the lower level, at its highest. */
 	top: quantity(LENGTH, 'depth'),
@@ -205,28 +205,28 @@ export const lanyardPlanSchema = z
 		};
 		const { worker, absorber, below } = plan;
 		if (worker.stature !== undefined && worker.dRingHeight > worker.stature) {
-			say(['worker', 'dRingHeight'], 'lies above the head; measure from the soles to the dorsal D-ring, and check stature');
+			say(['worker', 'dRingHeight'], 'lies above the head; measure from the soles to the dorsal D-ring, and check worker.stature');
 		}
 		if (worker.posture !== 'standing' && worker.dRingNow === undefined) {
-			say(['worker', 'dRingNow'], 'is needed when not standing: the D-ring height above the standing place in that posture');
+			say(['worker', 'dRingNow'], 'is needed when not standing; give the D-ring height above the standing place in that posture');
 		}
 		if (worker.dRingNow !== undefined && worker.dRingNow > worker.dRingHeight) {
-			say(['worker', 'dRingNow'], 'is above the standing D-ring height; a posture can only lower it');
+			say(['worker', 'dRingNow'], 'is above worker.dRingHeight; a posture can only lower the D-ring');
 		}
 		if (
 			absorber?.massMin !== undefined &&
 			absorber.massMax !== undefined &&
 			absorber.massMin > absorber.massMax
 		) {
-			say(['absorber', 'massMin'], 'is above massMax; give the label range from light to heavy');
+			say(['absorber', 'massMin'], 'is above absorber.massMax; give the label range from light to heavy');
 		}
 		const ids = new Set<string>();
 		below.obstacles.forEach((one, i) => {
-			if (one.from > one.to) say(['below', 'obstacles', i, 'from'], 'lies beyond "to"; give the nearer end first');
+			if (one.from > one.to) say(['below', 'obstacles', i, 'from'], 'lies beyond "to"; give the smaller of the two places as "from"');
 			if (ids.has(one.id)) say(['below', 'obstacles', i, 'id'], 'is used twice; give every obstacle its own id');
 			ids.add(one.id);
 			if (one.present === 'always' && !one.there) {
-				say(['below', 'obstacles', i, 'there'], 'must be true for an obstacle that is always present');
+				say(['below', 'obstacles', i, 'there'], 'contradicts "present"; an obstacle that is always present is there: give true');
 			}
 		});
 	});
