@@ -157,3 +157,27 @@ test("Quebec's either-or: more free fall is held as long as the force is (S-2.1,
 	const hard = analysed({ ...quebec, absorber: quebec.absorber && { ...quebec.absorber, peakForce: 6500 } });
 	expect(hard.checks.find((c) => c.id === 'rule:ca-quebec.free-fall-or-force')?.status).toBe('failed');
 });
+
+test('a swing: speeds along and across the line, and the most at an obstacle aside', () => {
+	// By hand: line 1.80 m, 0.90 m aside, tight at √(1.8² − 0.9²) = 1.5588 m; free fall 1.5588 − 0.60 = 0.9588 m.
+	const a = analysed(
+		plan((p) => ({
+			...p,
+			offset: { distance: 0.9, direction: 'along-edge' },
+			below: { depth: 9, obstacles: [{ id: 'duct', top: 1, from: -1.1, to: -0.5, present: 'always', there: true }] }
+		}))
+	);
+	const tight = Math.sqrt(1.8 ** 2 - 0.9 ** 2);
+	const speed = Math.sqrt(2 * 9.80665 * (tight - 0.6));
+	expect(value(a, 'swingDrop')).toBeCloseTo(1.8 - tight, 12);
+	expect(value(a, 'tightSpeed')).toBeCloseTo((speed * tight) / 1.8, 12);
+	expect(value(a, 'sidewaysSpeed')).toBeCloseTo((speed * 0.9) / 1.8, 12);
+	expect(value(a, 'tightSpeed') ** 2 + value(a, 'sidewaysSpeed') ** 2).toBeCloseTo(speed ** 2, 10);
+	const depth = Math.sqrt(3.1 ** 2 - 0.5 ** 2);
+	expect(value(a, 'speedAtObstacle@duct')).toBeCloseTo((Math.sqrt(2 * 9.80665 * (depth - 0.6)) * depth) / 3.1, 10);
+});
+
+test('the hanging body ends a margin above what required clearance asks for', () => {
+	const a = analysed(plan());
+	expect(value(a, 'hangingDepth')).toBeCloseTo(value(a, 'requiredClearance@anchorage') - 0.75, 12);
+});
