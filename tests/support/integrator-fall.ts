@@ -32,7 +32,9 @@ export interface Fall {
 	readonly gravity: number;
 	readonly law: Law;
 	/** Depth below the anchorage at which the D-ring meets something, m. */
-	readonly floor?: number;
+	readonly floor?: number | undefined;
+	/** Length of a step, s; the moments are found to far less. */
+	readonly step?: number;
 }
 
 /** A moment of a fall: s, m, m/s. */
@@ -131,7 +133,7 @@ export function stepFall(fall: Fall): FallResult {
 	const stopping = moved(gravity, pull);
 	const stop =
 		along(open.state) > STILL
-			? until(stopping, open.state, open.time, [(s) => -along(s), onFloor, (s) => distance(s) - reach - limit])
+			? until(stopping, open.state, open.time, [(s) => -along(s), onFloor, (s) => distance(s) - reach - limit], fall.step)
 			: { ...open, guard: 0 };
 	const letOutSoFar = { taut, forceless, deployment: distance(stop.state) - reach };
 	const stopped = momentOf(stop, mass * pull(stop.state));
@@ -142,10 +144,10 @@ export function stepFall(fall: Fall): FallResult {
 	const held = stopped;
 	if (Math.abs(fall.offset) < PLUMB) return { ...result, ...letOutSoFar, held, lowest: held, ends: 'hanging', end: held };
 	const side = Math.sign(fall.offset);
-	const under = side * x > 1e-9 ? until(hold, stop.state, stop.time, [(s) => -side * (s[0] ?? NaN), onFloor]) : { ...stop, guard: 0 };
+	const under = side * x > 1e-9 ? until(hold, stop.state, stop.time, [(s) => -side * (s[0] ?? NaN), onFloor], fall.step) : { ...stop, guard: 0 };
 	const low = momentOf(under, mass * slowing(gravity, 0)(under.state));
 	if (under.guard === 1) return { ...result, ...letOutSoFar, held, ends: 'contact', end: low };
-	const far = until(hold, under.state, under.time, [(s) => side * (s[2] ?? NaN), (s) => s[1] ?? NaN]);
+	const far = until(hold, under.state, under.time, [(s) => side * (s[2] ?? NaN), (s) => s[1] ?? NaN], fall.step);
 	return { ...letOutSoFar, held, lowest: low, ends: 'far-side', end: momentOf(far, mass * slowing(gravity, 0)(far.state)) };
 }
 
@@ -154,7 +156,7 @@ function dropTo(fall: Fall, from: Leg, length: number, onFloor: (state: State) =
 	/* Hung up at full length the fall is over before it begins; from above the anchorage the line first gets shorter. */
 	if ((from.state[1] ?? NaN) <= 0 && distance(from.state) >= length - PLUMB) return { ...from, guard: 0 };
 	const falling: Motion = ([, , vx = NaN, vz = NaN]) => [vx, vz, 0, -fall.gravity];
-	return until(falling, from.state, from.time, [(state) => distance(state) - length, onFloor]);
+	return until(falling, from.state, from.time, [(state) => distance(state) - length, onFloor], fall.step);
 }
 
 function pullOf(fall: Fall, taut: Leg): { readonly pull: Pull; readonly forceless: number; readonly limit: number } {
@@ -164,18 +166,20 @@ function pullOf(fall: Fall, taut: Leg): { readonly pull: Pull; readonly forceles
 		const spare = shoot(law.deployment, (beyond) => letOut(fall, taut, () => gravity + beyond), 8 * gravity);
 		return { pull: () => gravity + spare, forceless: 0, limit: Infinity };
 	}
-	const after = (forceless: number) => {
-		const open = forceless > 0 ? dropTo(fall, taut, reach + forceless, () => -1) : taut;
-		const rate = shoot(law.deployment, (c) => letOut(fall, open, slowing(gravity, c)), 8 * gravity);
-		return { open, rate };
-	};
+	const opened = (forceless: number): Leg => (forceless > 0 ? dropTo(fall, taut, reach + forceless, () => -1) : taut);
+	const rateFrom = (open: Leg): number => shoot(law.deployment, (c) => letOut(fall, open, slowing(gravity, c)), guess(open));
+	/* Where a body that only slowed down would stop in time: good enough to begin with, and to tell what is hopeless. */
+	const guess = (open: Leg): number => along(open.state) ** 2 / (2 * (reach + law.deployment - distance(open.state)));
 	/* Nought or more: this much forceless opening is enough. */
 	const enough = (forceless: number): number => {
-		if (forceless === 0 && !(along(taut.state) > STILL)) return -1;
-		const { open, rate } = after(forceless);
-		if (Math.abs(fall.offset) < PLUMB) return rate - law.least;
+		const open = opened(forceless);
+		if (!(along(open.state) > STILL)) return -1;
+		if (Math.abs(fall.offset) < PLUMB) return guess(open) < law.least / 2 ? guess(open) - law.least : rateFrom(open) - law.least;
 		const side = Math.sign(fall.offset);
-		const stop = until(moved(gravity, slowing(gravity, rate)), open.state, open.time, [(s) => -along(s), (s) => -side * (s[0] ?? NaN)]);
+		const swung = (c: number): Leg =>
+			until(moved(gravity, slowing(gravity, c)), open.state, open.time, [(s) => -along(s), (s) => -side * (s[0] ?? NaN)], fall.step);
+		const first = swung(guess(open));
+		const stop = first.guard === 1 && along(first.state) > 1e-2 ? first : swung(rateFrom(open));
 		return stop.guard === 0 ? side * (stop.state[0] ?? NaN) : -along(stop.state);
 	};
 	let some = 0;
@@ -184,24 +188,26 @@ function pullOf(fall: Fall, taut: Leg): { readonly pull: Pull; readonly forceles
 		some = (some + law.deployment) / 2;
 	}
 	const forceless = some === 0 ? 0 : rootBetween(2 * some - law.deployment, some, enough);
-	return { pull: slowing(gravity, after(forceless).rate), forceless, limit: Infinity };
+	return { pull: slowing(gravity, rateFrom(opened(forceless))), forceless, limit: Infinity };
 }
 
 /** @returns how far a pull lets the line out until it no longer gets longer, m. */
 function letOut(fall: Fall, from: Leg, pull: Pull): number {
-	const end = until(moved(fall.gravity, pull), from.state, from.time, [(state) => -along(state)]);
+	const end = until(moved(fall.gravity, pull), from.state, from.time, [(state) => -along(state)], fall.step);
 	return distance(end.state) - fall.reach;
 }
 
 /**
- * Shooting: the strength at which a stop lets out exactly `wanted` m. Secants over one by the strength, over
- * which the length let out is nearly straight.
+ * Shooting: the strength at which a stop lets out exactly `wanted` m, from a first guess. Secants over one by
+ * the strength, over which the length let out is nearly straight.
  */
 function shoot(wanted: number, lengthLetOut: (strength: number) => number, guess: number): number {
-	let [a, b] = [1 / (2 * guess), 1 / guess];
-	let [fa, fb] = [lengthLetOut(1 / a) - wanted, lengthLetOut(1 / b) - wanted];
-	for (let i = 0; i < 60 && Math.abs(fb) > 1e-12 && fa !== fb; i++) {
-		const next = Math.max(b / 16, b - (fb * (b - a)) / (fb - fa));
+	let [a, b] = [1 / guess, 1.01 / guess];
+	let fa = lengthLetOut(1 / a) - wanted;
+	if (Math.abs(fa) < 1e-11) return 1 / a;
+	let fb = lengthLetOut(1 / b) - wanted;
+	for (let i = 0; i < 60 && Math.abs(fb) > 1e-11 && fa !== fb; i++) {
+		const next = Math.min(4 * b, Math.max(b / 4, b - (fb * (b - a)) / (fb - fa)));
 		[a, fa] = [b, fb];
 		b = next;
 		fb = lengthLetOut(1 / b) - wanted;
@@ -215,11 +221,11 @@ function rootBetween(low: number, high: number, f: (at: number) => number): numb
 	let [a, b] = [low, high];
 	let [fa, fb] = [f(a), f(b)];
 	if (fa >= 0 || fb < 0) throw new RangeError('no change of sign');
-	for (let i = 0; i < 200 && b - a > 1e-12; i++) {
+	for (let i = 0; i < 200 && b - a > 1e-10; i++) {
 		const straight = b - (fb * (b - a)) / (fb - fa);
 		const at = i % 3 === 2 ? (a + b) / 2 : straight;
 		const value = f(at);
-		if (Math.abs(value) < 1e-13) return at;
+		if (Math.abs(value) < 1e-10) return at;
 		if (value >= 0) {
 			[b, fb] = [at, value];
 			fa /= 2;

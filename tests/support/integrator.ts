@@ -12,7 +12,7 @@ export type Motion = (state: State) => State;
 export type Guard = (state: State) => number;
 
 /** s */
-const STEP = 1e-3;
+const STEP = 2e-3;
 /** To which a moment is found, s. */
 const MOMENT = 1e-13;
 /** After which nothing more is expected, s. */
@@ -20,14 +20,22 @@ const LONGEST = 60;
 
 /** @returns the state after one step of length dt. */
 export function step(motion: Motion, state: State, dt: number): State {
-	const at = (slope: State, part: number): State => state.map((value, i) => value + part * (slope[i] ?? NaN));
 	const k1 = motion(state);
-	const k2 = motion(at(k1, dt / 2));
-	const k3 = motion(at(k2, dt / 2));
-	const k4 = motion(at(k3, dt));
-	return state.map(
-		(value, i) => value + (dt / 6) * ((k1[i] ?? NaN) + 2 * (k2[i] ?? NaN) + 2 * (k3[i] ?? NaN) + (k4[i] ?? NaN))
-	);
+	const k2 = motion(moved(state, k1, dt / 2));
+	const k3 = motion(moved(state, k2, dt / 2));
+	const k4 = motion(moved(state, k3, dt));
+	const next: number[] = [];
+	for (let i = 0; i < state.length; i += 1) {
+		const slope = (k1[i] ?? NaN) + 2 * (k2[i] ?? NaN) + 2 * (k3[i] ?? NaN) + (k4[i] ?? NaN);
+		next.push((state[i] ?? NaN) + (dt / 6) * slope);
+	}
+	return next;
+}
+
+function moved(state: State, slope: State, dt: number): State {
+	const next: number[] = [];
+	for (let i = 0; i < state.length; i += 1) next.push((state[i] ?? NaN) + dt * (slope[i] ?? NaN));
+	return next;
 }
 
 /** Where a stretch of motion ended, and which of its guards ended it. */
