@@ -203,6 +203,17 @@ describe('what a swing meets', () => {
 		expect(swing([{ id: 'rack', top: 7.5, from: 1.6, to: 2 }]).outcome).toMatchObject({ ends: 'arrested' });
 	});
 
+	it('leaves what stands on the worker\'s side behind before it sinks below its top', () => {
+		const free = swing([]);
+		const lowest = timeOf(free, 'lowest');
+		const leaves = firstTime(free, lowest, (t) => free.at(t).soles.x < 0.5);
+		const there = free.at(leaves).soles.z;
+		expect(there).toBeGreaterThan(free.at(lowest).soles.z + 0.1);
+		const stack = (top: number) => swing([{ id: 'stack', top, from: 0.8, to: 2 }]).outcome;
+		expect(stack(8 + there - 0.05)).toMatchObject({ ends: 'arrested', spareLeft: 0 });
+		expect(stack(8 + there + 0.05)).toMatchObject({ ends: 'contact', with: 'stack' });
+	});
+
 	it('agrees at its first contact with what its own samples show', () => {
 		const stack = fc
 			.record({
@@ -227,13 +238,19 @@ describe('what a swing meets', () => {
 	});
 });
 
-/** Height of the soles of a swing where it passes a place on the far side. */
-function whereX(simulation: PlayedFall, x: number): number {
-	let [low, high] = [timeOf(simulation, 'lowest'), simulation.duration];
+/** The first time up to an end at which something that stays true becomes true. */
+function firstTime(simulation: PlayedFall, end: number, holds: (t: number) => boolean, from = 0): number {
+	let [low, high] = [from, Math.min(end, simulation.duration)];
 	for (let i = 0; i < 60; i += 1) {
 		const middle = (low + high) / 2;
-		if (simulation.at(middle).soles.x <= x) high = middle;
+		if (holds(middle)) high = middle;
 		else low = middle;
 	}
-	return simulation.at(high).soles.z;
+	return high;
+}
+
+/** Height of the soles of a swing where it passes a place on the far side. */
+function whereX(simulation: PlayedFall, x: number): number {
+	const passes = (t: number): boolean => simulation.at(t).soles.x <= x;
+	return simulation.at(firstTime(simulation, simulation.duration, passes, timeOf(simulation, 'lowest'))).soles.z;
 }

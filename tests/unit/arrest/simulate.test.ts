@@ -118,6 +118,9 @@ describe('a fall straight down', () => {
 		const start = fallen.at(0);
 		expect(start.soles.z).toBeCloseTo(0.4, 12);
 		expect(start.dRing.z).toBeCloseTo(1.3, 12);
+		// Half-way down (a share of 1/√2 of the time) three quarters of the straightening are done.
+		const half = fallen.at(timeOf(fallen, 'lanyard-tight') * Math.SQRT1_2);
+		expect(half.dRing.z - half.soles.z).toBeCloseTo(0.9 + 0.75 * 0.6, 9);
 		const tight = fallen.at(timeOf(fallen, 'lanyard-tight'));
 		expect(tight.dRing.z - tight.soles.z).toBeCloseTo(1.5, 9);
 		const end = fallen.at(fallen.duration);
