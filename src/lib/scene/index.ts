@@ -1,5 +1,12 @@
-/** Site drawings: elevation, tapes, playback, steps. Words and formatted numbers come in from outside. */
-export { default as SiteDrawing, type SiteDrawingWords } from './SiteDrawing.svelte';
+/**
+ * Site drawings: elevation with its tape, playback, steps. Words and formatted numbers come in from outside;
+ * geometry is in plain modules, components only draw.
+ */
+export { default as GivensTable } from './GivensTable.svelte';
 export { default as HatchSwatch } from './hatch/HatchSwatch.svelte';
+export { default as Playback, type PlaybackWords } from './Playback.svelte';
+export { default as SiteDrawing, type SiteDrawingWords } from './SiteDrawing.svelte';
+export { default as StepTable, type StepRow } from './StepTable.svelte';
+export { default as TapeStrip } from './TapeStrip.svelte';
 export type { TapeView } from './layout/elevation.ts';
 export type * from './model.ts';

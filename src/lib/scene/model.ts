@@ -164,15 +164,14 @@ export interface TapePairModel {
 	readonly notes: readonly { readonly id: TermId; readonly text: string }[];
 }
 
-export type PlaybackPhase = 'free-fall' | 'slide' | 'stopping' | 'swing' | 'hanging' | 'contact';
+export type PlaybackPhase = 'free-fall' | 'stopping' | 'swinging' | 'at-rest';
 
+/** One instant of a fall; a frame of the simulation fits. x positive to the worker's side of the plumb line. */
 export interface PlaybackFrame {
 	readonly dRing: { readonly x: number; readonly z: number };
 	readonly soles: { readonly x: number; readonly z: number };
-	/** m/s, downwards positive. */
+	/** m/s */
 	readonly speed: number;
-	/** N at the D-ring. */
-	readonly force: number;
 	/** Length torn out of the absorber so far. */
 	readonly deployed: number;
 	/** D-ring slide and harness stretch so far. */
@@ -183,16 +182,17 @@ export interface PlaybackFrame {
 export type PlaybackEventId =
 	| 'start'
 	| 'lanyard-tight'
+	| 'passes-learner-level'
 	| 'absorber-done'
-	| 'contact'
-	| 'learner-level'
+	| 'lowest'
 	| 'rest'
-	| 'lowest';
+	| 'contact';
 
 export interface PlaybackEvent {
 	readonly id: PlaybackEventId;
+	/** s */
 	readonly t: number;
-	/** Short name over the upright: "lanyard tight". */
+	/** Short name over the upright ("lanyard tight"); empty: a bold time without an upright. */
 	readonly name: string;
 }
 
@@ -203,9 +203,9 @@ export interface PlaybackCase {
 	readonly name: string;
 	/** s */
 	readonly duration: number;
-	readonly frames: (t: number) => PlaybackFrame;
+	readonly at: (t: number) => PlaybackFrame;
 	readonly events: readonly PlaybackEvent[];
-	/** Levels that run across: deck, obstacle, ground. `solid` ones end the picture below them. */
+	/** Levels that run across: walking surface, what is met, ground. */
 	readonly levels: readonly {
 		readonly z: number;
 		readonly name: string;

@@ -3,8 +3,8 @@
  * height, then by the width. Nothing overlaps; what finds no room is left out of the drawing and returned in
  * `unplaced` (the list of givens always has it).
  */
-import { drawBackdrop, isOverhead, sightOf } from '../backdrop/index.ts';
-import type { Backdrop } from '../backdrop/index.ts';
+import { drawBackdrop, isOverhead, sightOf } from '../backdrop/draw.ts';
+import type { Backdrop } from '../backdrop/draw.ts';
 import { obstacleShapes } from '../backdrop/obstacles.ts';
 import type { Shape } from '../drawing/shapes.ts';
 import { type Cut, toX, toY, type View } from '../drawing/view.ts';

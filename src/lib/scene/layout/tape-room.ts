@@ -25,6 +25,8 @@ export interface TapeRoom {
 	readonly secondLeft: number;
 	/** Words stand under the tapes instead of beside them. */
 	readonly wordsUnder: boolean;
+	/** Side of the words beside a single band. */
+	readonly labelSide: 'left' | 'right';
 	readonly sizes: TapeSizes;
 	readonly labelRight: number;
 }
@@ -63,7 +65,7 @@ export function tapeRoom(options: ElevationOptions, tight: boolean, scale: numbe
 		const label = under ? 14 : Math.max((tight ? 56 : 112) * t, textWidth(draft.zeroLabel, sizes.name) * (tight ? 0 : 1) + 8);
 		const bandLeft = tight ? 34 : 58;
 		const band = tight ? 42 : 46;
-		return { kind: 'draft', width: bandLeft + band + 8 + label, left: 0, bandLeft, band, secondLeft: 0, wordsUnder: under, sizes, labelRight: label };
+		return { kind: 'draft', width: bandLeft + band + 8 + label, left: 0, bandLeft, band, secondLeft: 0, wordsUnder: under, labelSide: 'right', sizes, labelRight: label };
 	}
 	const { needed, own, firstMet, notes } = tape.pair;
 	const band = tight ? 40 : 46;
@@ -89,6 +91,7 @@ export function tapeRoom(options: ElevationOptions, tight: boolean, scale: numbe
 		band,
 		secondLeft,
 		wordsUnder: under,
+		labelSide: 'right',
 		sizes,
 		labelRight: right(own)
 	};

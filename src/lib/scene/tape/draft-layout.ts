@@ -53,7 +53,8 @@ export function layoutDraft(draft: DraftTape, room: TapeRoom, view: View, units:
 			inline: false
 		});
 	}
-	const title = block(wrapText(draft.title, sizes.title, Math.max(room.band + 24, 60)).map((text) => ({ text, size: sizes.title, weight: 700, tone: 'own' })));
+	const left = room.labelSide === 'left';
+	const title = block(wrapText(draft.title, sizes.title, left ? room.width : Math.max(room.band + 24, 60)).map((text) => ({ text, size: sizes.title, weight: 700, tone: 'own' })));
 	return {
 		x,
 		width: room.band,
@@ -61,9 +62,11 @@ export function layoutDraft(draft: DraftTape, room: TapeRoom, view: View, units:
 		bottom: reachable,
 		open: whole > reachable + 1,
 		band,
-		ticks: ticks(draft.datum, reachable, units, view).filter((t) => fromY(view, t.y) < draft.datum.z),
+		ticks: ticks(draft.datum, reachable, units, view)
+			.filter((t) => fromY(view, t.y) < draft.datum.z)
+			.map((t) => (left ? { ...t, figure: '' } : t)),
 		end: endY === null ? null : { y: Math.min(endY, last), beyond: endY > last + 0.5 },
-		labels: placeLabels(requests, x + room.band + 9, 'right', []),
-		title: setBlock(title, x + room.band / 2, top - 22 - title.height, 'middle')
+		labels: placeLabels(requests, room.labelSide === 'right' ? x + room.band + 9 : x - 9, room.labelSide, []),
+		title: setBlock(title, left ? x + room.band : x + room.band / 2, top - 22 - title.height, left ? 'end' : 'middle')
 	};
 }
