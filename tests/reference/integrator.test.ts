@@ -38,6 +38,23 @@ describe('against closed forms', () => {
 		expect(Math.abs(-rise - (taut?.z ?? NaN) - expected)).toBeLessThanOrEqual(within);
 	});
 
+	test.each(of(/^ff\.offset\.(radial|tangential)-speed$/))('%s', (id, read, expected, within) => {
+		const { taut } = stepFall({
+			mass: 80,
+			reach: read('L'),
+			rise: 0,
+			offset: read('offset'),
+			gravity: g,
+			law: { kind: 'constant', force: 3000, limit: 10 }
+		});
+		const speed = id.includes('radial') ? taut?.along : taut?.across;
+		expect(Math.abs(Math.abs(speed ?? NaN) - expected)).toBeLessThanOrEqual(within);
+	});
+
+	test.each(of(/^swing\.obstacle\./))('%s', (_, read, expected, within) => {
+		expect(Math.abs(stepSwing(read('H'), read('offset'), g, read('xo')).horizontal - expected)).toBeLessThanOrEqual(within);
+	});
+
 	test.each(of(/^abs\.const\..*\.x$/))('%s: constant force, plane and straight', (_, read, expected, within) => {
 		const fall = stepFall(straight(read));
 		expect(Math.abs(fall.deployment - expected)).toBeLessThanOrEqual(within);

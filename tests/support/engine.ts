@@ -2,8 +2,8 @@
 import { formula, type BodyCustom, type FixedGivenId, type Shape, type Target } from '#lib/arrest/index.ts';
 import { evaluate, fromRecord, type Node } from '#lib/expression/index.ts';
 
-/** SI numbers by the engine's names of givens; `obstacleTop_o` is the top of one obstacle. */
-export type Numbers = Readonly<Partial<Record<FixedGivenId | 'obstacleTop_o', number>>>;
+/** SI numbers by the engine's names of givens; one obstacle, o, with its top and its distance from the plumb line. */
+export type Numbers = Readonly<Partial<Record<FixedGivenId | 'obstacleTop_o' | 'obstacleAside_o', number>>>;
 
 /** @returns the shape of a plan that has just these numbers: a term exists where its number is given and not nought. */
 export function shapeOf(numbers: Numbers, custom: BodyCustom = 'd-ring-and-stretch'): Shape {

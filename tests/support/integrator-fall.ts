@@ -221,11 +221,11 @@ function rootBetween(low: number, high: number, f: (at: number) => number): numb
 	let [a, b] = [low, high];
 	let [fa, fb] = [f(a), f(b)];
 	if (fa >= 0 || fb < 0) throw new RangeError('no change of sign');
-	for (let i = 0; i < 200 && b - a > 1e-10; i++) {
+	for (let i = 0; i < 200 && b - a > 1e-8; i++) {
 		const straight = b - (fb * (b - a)) / (fb - fa);
 		const at = i % 3 === 2 ? (a + b) / 2 : straight;
 		const value = f(at);
-		if (Math.abs(value) < 1e-10) return at;
+		if (Math.abs(value) < 1e-8) return at;
 		if (value >= 0) {
 			[b, fb] = [at, value];
 			fa /= 2;
