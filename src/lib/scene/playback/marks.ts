@@ -21,8 +21,10 @@ export function marksOf(fall: Pick<PlaybackCase, 'duration' | 'events'>, step: n
 	const rest = fall.events.filter((e) => e.id !== 'passes-learner-level');
 	const marks: Mark[] = withRegular(rest, fall.duration, step).map((m) => ({ ...m, figure: true }));
 	for (const event of passing) {
-		const near = marks.find((m) => Math.abs(m.t - event.t) < SAME);
-		if (near === undefined) marks.push({ t: event.t, events: [event], figure: false });
+		const at = marks.findIndex((m) => Math.abs(m.t - event.t) < SAME);
+		const same = marks[at];
+		if (same === undefined) marks.push({ t: event.t, events: [event], figure: false });
+		else marks[at] = { ...same, events: [...same.events, event] };
 	}
 	return marks.sort((a, b) => a.t - b.t);
 }
