@@ -3,23 +3,22 @@
  * Float64Array, and there is no generated code (the content security policy forbids it).
  */
 import type { Node } from './node.ts';
+import { KIND, schedule, type Operation } from './schedule.ts';
 
-/** Codes of the operations. @reason names for small whole numbers in a byte array. */
-const OPERATION = Object.freeze({ add: 0, subtract: 1, multiply: 2, divide: 3, root: 4, greatest: 5, least: 6, negate: 7 });
-
-// Bare constants, tested in the order of how often they occur: measured faster than a switch over a table.
-const { add: ADD, subtract: SUBTRACT, multiply: MULTIPLY, divide: DIVIDE } = OPERATION;
-const { root: ROOT, greatest: GREATEST, least: LEAST, negate: NEGATE } = OPERATION;
-
-/** A compiled set of trees. Registers: inputs first, then constants, then one per operation. */
+/** A compiled set of trees. Registers: inputs first, then constants, then one per operation, run by run. */
 export interface Program {
 	/** Ids of the givens, in the order in which `run` takes them. */
 	readonly inputs: readonly string[];
 	/** The register in which each tree's value ends. */
 	readonly outputs: Int32Array;
-	readonly operations: Uint8Array;
-	readonly left: Int32Array;
-	readonly right: Int32Array;
+	/** The kind of the operations of each run. */
+	readonly kinds: Uint8Array;
+	/** How many registers each operation of a run reads. */
+	readonly widths: Uint8Array;
+	/** The register after the last of each run. */
+	readonly ends: Int32Array;
+	/** The registers that the operations read, one operation after the other. */
+	readonly operands: Int32Array;
 	readonly constants: Float64Array;
 	/** Working memory, one register per value; overwritten by each run. */
 	readonly registers: Float64Array;
@@ -31,9 +30,7 @@ export interface Program {
  * @throws if a tree reads a given that is not among the inputs.
  */
 export function compile(trees: readonly Node[], inputs: readonly string[]): Program {
-	const operations: number[] = [];
-	const left: number[] = [];
-	const right: number[] = [];
+	const operations: Operation[] = [];
 	const inputRegister = new Map(inputs.map((id, i) => [id, i]));
 	const constants: number[] = [];
 	const constantRegister = new Map<number, number>();
@@ -73,14 +70,12 @@ export function compile(trees: readonly Node[], inputs: readonly string[]): Prog
 	for (const tree of trees) collect(tree);
 	const base = inputs.length + constants.length;
 
-	const emit = (operation: number, a: number, b: number): number => {
-		const key = `${operation},${a},${b}`;
+	const emit = (kind: number, ...operands: readonly number[]): number => {
+		const key = `${kind},${operands.join()}`;
 		const before = known.get(key);
 		if (before !== undefined) return before;
 		const register = base + operations.length;
-		operations.push(operation);
-		left.push(a);
-		right.push(b);
+		operations.push({ kind, operands });
 		known.set(key, register);
 		return register;
 	};
@@ -108,42 +103,36 @@ export function compile(trees: readonly Node[], inputs: readonly string[]): Prog
 			case 'named':
 				return place(node.of);
 			case 'sum': {
-				let total = -1;
-				for (const term of node.terms) {
-					const value = place(term.of);
-					if (total < 0) total = term.sign === 1 ? value : emit(NEGATE, value, value);
-					else total = emit(term.sign === 1 ? ADD : SUBTRACT, total, value);
-				}
-				return total;
+				// Adding the negative is subtracting, to the last bit.
+				return node.terms
+					.map((term) => (term.sign === 1 ? place(term.of) : emit(KIND.negate, place(term.of))))
+					.reduce((total, value) => emit(KIND.sum, total, value));
 			}
 			case 'product':
-				return node.factors.map(place).reduce((a, b) => emit(MULTIPLY, a, b));
+				return node.factors.map(place).reduce((a, b) => emit(KIND.multiply, a, b));
 			case 'quotient':
-				return emit(DIVIDE, place(node.over), place(node.under));
+				return emit(KIND.divide, place(node.over), place(node.under));
 			case 'square': {
 				const value = place(node.of);
-				return emit(MULTIPLY, value, value);
+				return emit(KIND.multiply, value, value);
 			}
-			case 'root': {
-				const value = place(node.of);
-				return emit(ROOT, value, value);
-			}
+			case 'root':
+				return emit(KIND.root, place(node.of));
 			case 'extreme':
 				return node.among
 					.map((one) => place(one.of))
-					.reduce((a, b) => emit(node.pick === 'greatest' ? GREATEST : LEAST, a, b));
+					.reduce((a, b) => emit(node.pick === 'greatest' ? KIND.greatest : KIND.least, a, b));
 		}
 	};
 
-	const outputs = Int32Array.from(trees.map(place));
-	const registers = new Float64Array(base + operations.length);
+	const asked = trees.map(place);
+	const { count, outputs, ...runs } = schedule(operations, base, asked);
+	const registers = new Float64Array(base + count);
 	registers.set(constants, inputs.length);
 	return Object.freeze({
 		inputs: Object.freeze([...inputs]),
 		outputs,
-		operations: Uint8Array.from(operations),
-		left: Int32Array.from(left),
-		right: Int32Array.from(right),
+		...runs,
 		constants: Float64Array.from(constants),
 		registers
 	});
@@ -155,21 +144,41 @@ export function compile(trees: readonly Node[], inputs: readonly string[]): Prog
  * memory: read what is needed before the next run.
  */
 export function run(program: Program, values: ArrayLike<number>): Float64Array {
-	const { operations, left, right, registers } = program;
-	for (let i = 0; i < program.inputs.length; i += 1) registers[i] = values[i] ?? NaN;
-	let target = program.inputs.length + program.constants.length;
-	for (let i = 0; i < operations.length; i += 1, target += 1) {
-		const a = registers[left[i] ?? 0] ?? NaN;
-		const b = registers[right[i] ?? 0] ?? NaN;
-		const operation = operations[i];
-		if (operation === ADD) registers[target] = a + b;
-		else if (operation === SUBTRACT) registers[target] = a - b;
-		else if (operation === MULTIPLY) registers[target] = a * b;
-		else if (operation === DIVIDE) registers[target] = a / b;
-		else if (operation === ROOT) registers[target] = Math.sqrt(a);
-		else if (operation === GREATEST) registers[target] = Math.max(a, b);
-		else if (operation === LEAST) registers[target] = Math.min(a, b);
-		else registers[target] = -a;
+	const { kinds, widths, ends, operands, registers } = program;
+	const inputs = program.inputs.length;
+	for (let i = 0; i < inputs; i += 1) registers[i] = values[i] ?? NaN;
+	const read = (i: number): number => registers[operands[i] ?? 0] ?? NaN;
+	let to = inputs + program.constants.length;
+	let i = 0;
+	for (let r = 0; r < kinds.length; r += 1) {
+		const end = ends[r] ?? 0;
+		const width = widths[r] ?? 0;
+		switch (kinds[r]) {
+			case KIND.sum:
+				for (; to < end; to += 1, i += width) {
+					let total = read(i);
+					for (let k = 1; k < width; k += 1) total += read(i + k);
+					registers[to] = total;
+				}
+				break;
+			case KIND.multiply:
+				for (; to < end; to += 1, i += width) registers[to] = read(i) * read(i + 1);
+				break;
+			case KIND.divide:
+				for (; to < end; to += 1, i += width) registers[to] = read(i) / read(i + 1);
+				break;
+			case KIND.root:
+				for (; to < end; to += 1, i += width) registers[to] = Math.sqrt(read(i));
+				break;
+			case KIND.greatest:
+				for (; to < end; to += 1, i += width) registers[to] = Math.max(read(i), read(i + 1));
+				break;
+			case KIND.least:
+				for (; to < end; to += 1, i += width) registers[to] = Math.min(read(i), read(i + 1));
+				break;
+			default:
+				for (; to < end; to += 1, i += width) registers[to] = -read(i);
+		}
 	}
 	return registers;
 }

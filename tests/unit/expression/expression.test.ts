@@ -89,7 +89,17 @@ test('a compiled program gives the same bits as the tree, variants and all', () 
 test('equal parts are computed once', () => {
 	const one = compile([tree], ['a', 'b', 'c']);
 	const twice = compile([tree, tree, named('again', tree.of)], ['a', 'b', 'c']);
-	expect(twice.operations.length).toBe(one.operations.length);
+	expect(twice.registers.length).toBe(one.registers.length);
+});
+
+test('sums that share a beginning keep it, and long ones are added in the order they are written', () => {
+	const shared = sum([plus('a', a), minus('b', b)]);
+	const long = sum([plus('shared', shared), plus('c', c), minus('a', a), plus('b', b), plus('c', c), plus('a', a), minus('c', c), plus('b', b)]);
+	const trees = [long, shared, sum([minus('shared', shared), plus('long', long)])];
+	const program = compile(trees, ['a', 'b', 'c']);
+	const values = [0.1 + 0.2, 1e16, 0.7] as const;
+	const read = fromRecord({ a: values[0], b: values[1], c: values[2] });
+	expect([...valuesOf(program, values)]).toEqual(trees.map((one) => evaluate(one, read)));
 });
 
 test('a program names an input it lacks', () => {
