@@ -29,7 +29,7 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
 		scenario: 'values'
 	},
 	mastery: { grading: 'types' },
-	course: { scenario: 'types', mastery: 'types' },
+	course: { scenario: 'values', mastery: 'types' },
 	records: { scenario: 'types', grading: 'types' },
 	flow: { scenario: 'values', grading: 'values', mastery: 'values', course: 'values' },
 	text: {
@@ -73,8 +73,9 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
 /**
  * By which files a folder is entered from outside. schema.ts is a face of its own where there is one: it holds
  * the zod schema of the folder's documents, and the browser, which needs none, must not load it by index.ts.
+ * So does shipped.ts of course, which parses the shipped scenarios by that schema.
  */
-export const FACES: readonly string[] = ['index.ts', 'schema.ts'];
+export const FACES: readonly string[] = ['index.ts', 'schema.ts', 'shipped.ts'];
 
 /**
  * What each folder reads in shared/, as beginnings of paths. Limits of law, practice and equipment are read by

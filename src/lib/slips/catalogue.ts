@@ -44,6 +44,8 @@ function fromDatum(datum: Datum): Slip['alter'] {
 			if (between.includes('surface') && upright) return undefined;
 			if (!between.includes('surface') && !shape.offset) return undefined;
 		}
+		// What hangs below the anchorage is the connector: it is left out.
+		if (target.quantity === 'availableClearance' && target.datum === 'connector' && datum === 'anchorage') return undefined;
 		if (tree.kind !== 'named' || tree.id !== target.quantity) return undefined;
 		return { tree: other({ quantity: target.quantity, datum }, context), step: target.quantity };
 	};

@@ -301,7 +301,10 @@ class Sheet {
 					this.#datum(target.datum, target.quantity, (taken) => this.#isAnotherSlip(target.datum, taken))
 				);
 			case 'availableClearance':
-				return this.#available(this.#datum(target.datum, target.quantity, () => false));
+				// From the anchorage instead of its connector the connector is left out, and it goes by that name.
+				return this.#available(
+					this.#datum(target.datum, target.quantity, (taken) => target.datum === 'connector' && taken === 'anchorage')
+				);
 			case 'rise':
 				return this.#rise();
 			case 'lineLength':

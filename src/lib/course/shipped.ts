@@ -1,0 +1,48 @@
+/**
+ * The scenarios that are shipped, parsed. For server, command line and tests: the browser gets the one
+ * scenario that it draws from, already parsed, and loads neither this file nor the schema.
+ */
+import { scenarioSchema } from '#lib/scenario/schema.ts';
+import type { Scenario } from '#lib/scenario/index.ts';
+import bridgeBearing from './scenarios/bridge-bearing.json' with { type: 'json' };
+import flatRoofEdge from './scenarios/flat-roof-edge.json' with { type: 'json' };
+import formworkDeck from './scenarios/formwork-deck.json' with { type: 'json' };
+import liftShaft from './scenarios/lift-shaft.json' with { type: 'json' };
+import loadingDock from './scenarios/loading-dock.json' with { type: 'json' };
+import siloTop from './scenarios/silo-top.json' with { type: 'json' };
+import stageGrid from './scenarios/stage-grid.json' with { type: 'json' };
+import tankRoof from './scenarios/tank-roof.json' with { type: 'json' };
+import telecomMast from './scenarios/telecom-mast.json' with { type: 'json' };
+import turbineNacelle from './scenarios/turbine-nacelle.json' with { type: 'json' };
+import type { ShippedId } from './index.ts';
+
+/** In the order in which they are offered: easy ones first. */
+const DOCUMENTS = {
+	'bridge-bearing': bridgeBearing,
+	'stage-grid': stageGrid,
+	'flat-roof-edge': flatRoofEdge,
+	'turbine-nacelle': turbineNacelle,
+	'formwork-deck': formworkDeck,
+	'loading-dock': loadingDock,
+	'silo-top': siloTop,
+	'telecom-mast': telecomMast,
+	'tank-roof': tankRoof,
+	'lift-shaft': liftShaft
+} satisfies Record<ShippedId, unknown>;
+
+let parsed: ReadonlyMap<string, Scenario> | undefined;
+
+function all(): ReadonlyMap<string, Scenario> {
+	parsed ??= new Map(Object.entries(DOCUMENTS).map(([id, document]) => [id, scenarioSchema.parse(document)]));
+	return parsed;
+}
+
+/** @returns every shipped scenario, parsed once. @throws ZodError if a shipped document breaks its schema. */
+export function shippedScenarios(): readonly Scenario[] {
+	return [...all().values()];
+}
+
+/** @returns the shipped scenario of an id, or undefined. */
+export function shippedScenario(id: string): Scenario | undefined {
+	return all().get(id);
+}
