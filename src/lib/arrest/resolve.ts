@@ -120,12 +120,14 @@ export function resolve(plan: LanyardPlan): Resolved {
 /**
  * @param halfBody half the width of a body, m, by which every obstacle is widened.
  * @returns ids of the obstacles that the falling and swinging body can meet: those whose widened range
- * meets the strip from one end of the swing to the other (physics.md section 8). Obstacles that are
- * there only sometimes count.
+ * meets the strip from the worker's side to the far end of the swing. The fall adds to the swing, so that
+ * the far side reaches beyond the offset: up to 1.8 times it in the simulation of random plans; twice is
+ * counted. Obstacles that are there only sometimes count.
  */
 export function obstaclesOnPath(plan: LanyardPlan, halfBody: number): string[] {
-	const reach = plan.offset.distance + halfBody;
-	return plan.below.obstacles.filter((one) => one.from <= reach && one.to >= -reach).map((one) => one.id);
+	const near = plan.offset.distance + halfBody;
+	const far = 2 * plan.offset.distance + halfBody;
+	return plan.below.obstacles.filter((one) => one.from <= near && one.to >= -far).map((one) => one.id);
 }
 
 /** Ids of all givens of fixed name, for those who list them. */
