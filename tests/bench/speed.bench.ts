@@ -1,0 +1,44 @@
+/**
+ * How fast drawing, grading and the evaluation of all slip variants are, and what an answer costs from the
+ * request to the disk. Ways that are compared run in turn, in the same run.
+ */
+import type { Bench, Figure } from '../../src/cli/figure.ts';
+import { drawingTimes, gradingTimes, regradingRate, wrongAnswers, yardstick } from './simulated/marking.ts';
+import { shippedScenarios } from './simulated/shipped.ts';
+import { variantSpeeds } from './simulated/variants.ts';
+
+function atMost(name: string, value: number, goal: number, unit: string): Figure {
+	return { name, value, unit, goal: `≤ ${goal} ${unit}`, holds: value <= goal };
+}
+
+function atLeast(name: string, value: number, goal: number, unit: string): Figure {
+	return { name, value, unit, goal: `≥ ${goal} ${unit}`.trim(), holds: value >= goal };
+}
+
+function shown(name: string, value: number, unit: string): Figure {
+	return { name, value, unit, goal: '–', holds: true };
+}
+
+const bench: Bench = {
+	name: 'speed',
+	run() {
+		const scenarios = shippedScenarios();
+		const drawing = drawingTimes(scenarios);
+		const answers = wrongAnswers(scenarios);
+		const grading = gradingTimes(answers);
+		const variants = variantSpeeds();
+		return Promise.resolve([
+			atMost('grade with full diagnosis, p99', grading.p99, 1, 'ms'),
+			shown('grade with full diagnosis, median', grading.p50, 'ms'),
+			atMost('draw, p99', drawing.p99, 5, 'ms'),
+			shown('draw, median', drawing.p50, 'ms'),
+			atLeast('stored values graded again', regradingRate(answers), 10_000, 'a second'),
+			atLeast(`${variants.variants} slip variants, faster than mathjs`, variants.mathjsWhole, 5, '×'),
+			shown('right answer and single slips, faster than mathjs', variants.mathjsSingles, '×'),
+			atMost('right answer and single slips, time in times of straight arithmetic', variants.engineInStraight, 5, '×'),
+			shown('yardstick: a million square roots added up', yardstick(), 'ms')
+		]);
+	}
+};
+
+export default bench;
