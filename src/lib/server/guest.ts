@@ -1,9 +1,9 @@
-import { createHash, randomBytes, randomUUID } from 'node:crypto';
-import { findGuest, findOrAddGuest } from './db/guests.ts';
+import { createHash, randomBytes } from 'node:crypto';
+import { findGuest } from './db/guests.ts';
 import type { Database } from './db/open.ts';
 
 /** What is used of SvelteKit's cookies. */
-interface Cookies {
+export interface Cookies {
 	get(name: string): string | undefined;
 	set(name: string, value: string, options: GuestCookieOptions): void;
 }
@@ -67,13 +67,7 @@ export async function currentGuest(
 	return token === null ? null : findGuest(db, hash(token));
 }
 
-/** The visitor's guest id; a visitor who answers for the first time becomes a guest. */
-export async function guestWhoAnswers(
-	db: Database,
-	cookies: Cookies,
-	secure: boolean,
-	now: string
-): Promise<string> {
-	const token = giveGuestToken(cookies, secure);
-	return findOrAddGuest(db, { id: randomUUID(), tokenHash: hash(token), now });
+/** The hash under which the visitor's answers are kept; a visitor without a token is given one. */
+export function guestTokenHash(cookies: Cookies, secure: boolean): string {
+	return hash(giveGuestToken(cookies, secure));
 }

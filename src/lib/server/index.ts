@@ -1,14 +1,14 @@
 export { closeDatabase, database } from './application.ts';
 export { compressPage } from './compress.ts';
 export { chooseLanguage } from './language.ts';
-export { currentGuest, giveGuestToken, guestWhoAnswers } from './guest.ts';
+export { currentGuest, giveGuestToken } from './guest.ts';
 export { openDatabase, type Database } from './db/open.ts';
-export {
-	findAttempt,
-	hasStoredSince,
-	storeAttempt,
-	type Attempt,
-	type NewAttempt,
-	type StoreOutcome
-} from './db/attempts.ts';
-export { problemsOf, readJson, type InputProblem, type InputResult } from './input.ts';
+export { findAttempt, type Attempt } from './db/attempts.ts';
+export type { Scenarios } from './attempts/mark.ts';
+export { receiveAnswers, type Receipt, type Visitor } from './attempts/receive.ts';
+export { readingProblem } from './attempts/reading.ts';
+export { toldAttempt } from './attempts/tell.ts';
+export { shippedVersions } from './attempts/shipped.ts';
+export { readBody, readJson, type InputResult } from './input.ts';
+export { problemsOf, type InputProblem, type ProblemOptions } from './problems.ts';
+export { answer, refusal, wrongMethod } from './respond.ts';

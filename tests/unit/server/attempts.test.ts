@@ -7,11 +7,11 @@ import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
 	findAttempt,
-	hasStoredSince,
 	storeAttempt,
+	storeFirstAttempt,
 	type NewAttempt
 } from '#lib/server/db/attempts.ts';
-import { findGuest, findOrAddGuest } from '#lib/server/db/guests.ts';
+import { findAnsweringGuest, findGuest, findOrAddGuest } from '#lib/server/db/guests.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { DATABASES, type TestDatabase } from './databases.ts';
 
@@ -90,6 +90,8 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		{ scenario_id: 'nacelle' },
 		{ scenario_version: 2 },
 		{ draw_version: 2 },
+		{ slip_set_version: 2 },
+		{ accepted_try: 4 },
 		{ language: 'es' },
 		{ units: 'us' }
 	])('refuses an id that stands for other content: %o', async (change) => {
@@ -120,15 +122,44 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(await findAttempt(db, guest, sent.id)).toEqual(sent);
 	});
 
-	it('counts the answers of one guest since a time', async () => {
-		const busy = await aGuest();
+	it('finds who answers, and the answer that fills a while, by one query', async () => {
+		const tokenHash = randomUUID();
+		const busy = await findOrAddGuest(db, { id: randomUUID(), tokenHash, now: NOW });
 		for (const second of ['01', '02', '03']) {
 			await storeAttempt(db, anAttempt(busy, { created_at: `2026-11-25T09:00:${second}.000Z` }));
 		}
-		expect(await hasStoredSince(db, busy, '2026-11-25T09:00:01.000Z', 3)).toBe(true);
-		expect(await hasStoredSince(db, busy, '2026-11-25T09:00:01.000Z', 4)).toBe(false);
-		expect(await hasStoredSince(db, busy, '2026-11-25T09:00:01.001Z', 3)).toBe(false);
-		expect(await hasStoredSince(db, other, '2026-11-25T09:00:01.000Z', 1)).toBe(false);
+		const nth = async (since: string, count: number) => (await findAnsweringGuest(db, tokenHash, since, count))?.nth;
+		expect(await findAnsweringGuest(db, tokenHash, NOW, 1)).toEqual({ id: busy, nth: '2026-11-25T09:00:03.000Z' });
+		expect(await nth('2026-11-25T09:00:01.000Z', 3)).toBe('2026-11-25T09:00:01.000Z');
+		expect(await nth('2026-11-25T09:00:01.000Z', 4)).toBeNull();
+		expect(await nth('2026-11-25T09:00:01.001Z', 3)).toBeNull();
+		expect(await findAnsweringGuest(db, 'another', NOW, 1)).toBeNull();
+	});
+
+	it('stores a first answer and its guest together', async () => {
+		const newcomer = { id: randomUUID(), tokenHash: randomUUID(), now: NOW };
+		const { guest_id, ...sent } = anAttempt(newcomer.id);
+		expect(await storeFirstAttempt(db, newcomer, sent)).toMatchObject({ kind: 'stored', attempt: { id: sent.id, guest_id } });
+		expect(await findGuest(db, newcomer.tokenHash)).toBe(newcomer.id);
+	});
+
+	it('leaves no guest behind whose first answer is refused or cannot be stored', async () => {
+		const taken = anAttempt(guest);
+		await storeAttempt(db, taken);
+		const newcomer = { id: randomUUID(), tokenHash: randomUUID(), now: NOW };
+		expect(await storeFirstAttempt(db, newcomer, taken)).toEqual({ kind: 'conflict' });
+		expect(await findGuest(db, newcomer.tokenHash)).toBeNull();
+		const broken = { ...anAttempt(newcomer.id), scenario_id: null as unknown as string };
+		await expect(storeFirstAttempt(db, newcomer, broken)).rejects.toThrow();
+		expect(await findGuest(db, newcomer.tokenHash)).toBeNull();
+	});
+
+	it('makes one guest of two different first answers that arrive together', async () => {
+		const tokenHash = randomUUID();
+		const first = () => storeFirstAttempt(db, { id: randomUUID(), tokenHash, now: NOW }, anAttempt(''));
+		const outcomes = await Promise.all([first(), first(), first()]);
+		expect(outcomes.map((outcome) => outcome.kind)).toEqual(['stored', 'stored', 'stored']);
+		expect(new Set(outcomes.map((outcome) => outcome.kind === 'stored' && outcome.attempt.guest_id)).size).toBe(1);
 	});
 
 	it('makes one guest of two first answers that arrive together', async () => {

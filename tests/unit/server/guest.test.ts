@@ -1,6 +1,8 @@
+import { randomUUID } from 'node:crypto';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
-import { currentGuest, giveGuestToken, guestWhoAnswers } from '#lib/server/guest.ts';
+import { findOrAddGuest } from '#lib/server/db/guests.ts';
+import { currentGuest, giveGuestToken, guestTokenHash, type Cookies } from '#lib/server/guest.ts';
 
 const NOW = '2026-11-25T09:00:00.000Z';
 
@@ -21,6 +23,11 @@ function browser() {
 	};
 }
 
+/** What storing a first answer does with the visitor. */
+function answers(db: Database, cookies: Cookies): Promise<string> {
+	return findOrAddGuest(db, { id: randomUUID(), tokenHash: guestTokenHash(cookies, true), now: NOW });
+}
+
 describe('a guest', () => {
 	let db: Database;
 	beforeEach(async () => {
@@ -31,9 +38,9 @@ describe('a guest', () => {
 	it('is unknown before the first answer, and the same one after it', async () => {
 		const { cookies } = browser();
 		expect(await currentGuest(db, cookies, true)).toBeNull();
-		const id = await guestWhoAnswers(db, cookies, true, NOW);
+		const id = await answers(db, cookies);
 		expect(await currentGuest(db, cookies, true)).toBe(id);
-		expect(await guestWhoAnswers(db, cookies, true, NOW)).toBe(id);
+		expect(await answers(db, cookies)).toBe(id);
 	});
 
 	it('is not entered by looking at a page', async () => {
@@ -45,7 +52,7 @@ describe('a guest', () => {
 	it('keeps the token from before the first answer, so that the answer can be sent again', async () => {
 		const { cookies, jar } = browser();
 		const token = giveGuestToken(cookies, true);
-		await guestWhoAnswers(db, cookies, true, NOW);
+		await answers(db, cookies);
 		expect([...jar.values()]).toEqual([token]);
 	});
 
@@ -68,7 +75,7 @@ describe('a guest', () => {
 
 	it('is not known by the token in the database', async () => {
 		const { cookies, jar } = browser();
-		await guestWhoAnswers(db, cookies, true, NOW);
+		await answers(db, cookies);
 		const [token = ''] = jar.values();
 		const rows = await db.selectFrom('guest').selectAll().execute();
 		expect(JSON.stringify(rows)).not.toContain(token);

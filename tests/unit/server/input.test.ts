@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
-import { LONGEST_BODY, problemsOf, readJson } from '#lib/server/input.ts';
+import { LONGEST_BODY, readJson } from '#lib/server/input.ts';
+import { problemsOf } from '#lib/server/problems.ts';
 
 const schema = z.strictObject({
 	seed: z.int().min(0),
@@ -36,7 +37,7 @@ describe('what a client sends', () => {
 		[{ ...GOOD, grade: 'right' }, 'grade', 'is not known here', 'leave it out'],
 		[{ ...GOOD, answers: { a: { typed: 1 } } }, 'answers.a.typed', 'is 1', 'give a text'],
 		[{ ...GOOD, answers: { a: { typed: '1', x: 1 } } }, 'answers.a.x', 'is not known here', 'leave it out'],
-		[[], 'body', 'is []', 'give an object'],
+		[[], 'body', 'is an empty list', 'give an object'],
 		[null, 'body', 'is null', 'give an object']
 	])('%j is refused by field, fault and remedy', async (value, field, problem, remedy) => {
 		const result = await read(value);

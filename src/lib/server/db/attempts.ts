@@ -1,4 +1,5 @@
 import type { Insertable, Selectable } from 'kysely';
+import { findOrAddGuest, type NewGuest } from './guests.ts';
 import type { Database } from './open.ts';
 import type { AttemptTable } from './schema.ts';
 
@@ -23,7 +24,9 @@ const SENT = [
 	'scenario_id',
 	'scenario_version',
 	'draw_version',
+	'slip_set_version',
 	'seed',
+	'accepted_try',
 	'answers',
 	'language',
 	'units'
@@ -45,6 +48,28 @@ export async function storeAttempt(db: Database, attempt: NewAttempt): Promise<S
 	return { kind: 'repeated', attempt: earlier };
 }
 
+/**
+ * Stores the first answer of a guest who is not known yet, together with the guest: both or neither. If the
+ * guest has become known meanwhile, by a first answer that arrived at the same time, the answer is that guest's.
+ */
+export async function storeFirstAttempt(
+	db: Database,
+	guest: NewGuest,
+	attempt: Omit<NewAttempt, 'guest_id'>
+): Promise<StoreOutcome> {
+	const transaction = await db.startTransaction().execute();
+	let outcome: StoreOutcome;
+	try {
+		const guestId = await findOrAddGuest(transaction, guest);
+		outcome = await storeAttempt(transaction, { ...attempt, guest_id: guestId });
+	} catch (error) {
+		await transaction.rollback().execute();
+		throw error;
+	}
+	await (outcome.kind === 'conflict' ? transaction.rollback() : transaction.commit()).execute();
+	return outcome;
+}
+
 /** A guest's own stored answer; null when there is none of that id, or when it is somebody else's. */
 export async function findAttempt(
 	db: Database,
@@ -58,27 +83,4 @@ export async function findAttempt(
 		.where('guest_id', '=', guestId)
 		.executeTakeFirst();
 	return row ?? null;
-}
-
-/**
- * Whether a guest has stored at least `count` answers since a time.
- * @param since ISO 8601, UTC, 24 characters
- * @param count at least 1
- */
-export async function hasStoredSince(
-	db: Database,
-	guestId: string,
-	since: string,
-	count: number
-): Promise<boolean> {
-	const row = await db
-		.selectFrom('attempt')
-		.select('created_at')
-		.where('guest_id', '=', guestId)
-		.where('created_at', '>=', since)
-		.orderBy('created_at', 'desc')
-		.limit(1)
-		.offset(count - 1)
-		.executeTakeFirst();
-	return row !== undefined;
 }

@@ -1,5 +1,13 @@
 import type { Database } from './open.ts';
 
+/** A guest to be entered, should the token be new. */
+export interface NewGuest {
+	readonly id: string;
+	readonly tokenHash: string;
+	/** ISO 8601, UTC, 24 characters. */
+	readonly now: string;
+}
+
 /** The id of the guest with this token, or null if there is none. */
 export async function findGuest(db: Database, tokenHash: string): Promise<string | null> {
 	const row = await db
@@ -17,7 +25,7 @@ export async function findGuest(db: Database, tokenHash: string): Promise<string
  */
 export async function findOrAddGuest(
 	db: Database,
-	guest: { id: string; tokenHash: string; now: string }
+	guest: NewGuest
 ): Promise<string> {
 	const known = await findGuest(db, guest.tokenHash);
 	if (known !== null) return known;
@@ -29,4 +37,41 @@ export async function findOrAddGuest(
 	const added = await findGuest(db, guest.tokenHash);
 	if (added === null) throw new Error('A guest just entered was not found');
 	return added;
+}
+
+/** A guest who answers, and how busy that guest is. */
+export interface AnsweringGuest {
+	readonly id: string;
+	/** When the `count`th newest answer since the time asked about was stored, or null if there are fewer. */
+	readonly nth: string | null;
+}
+
+/**
+ * The guest with this token, and whether as many answers are stored since a time: one query.
+ * @param since ISO 8601, UTC, 24 characters
+ * @param count at least 1
+ */
+export async function findAnsweringGuest(
+	db: Database,
+	tokenHash: string,
+	since: string,
+	count: number
+): Promise<AnsweringGuest | null> {
+	const row = await db
+		.selectFrom('guest')
+		.select((eb) => [
+			'guest.id',
+			eb
+				.selectFrom('attempt')
+				.select('attempt.created_at')
+				.whereRef('attempt.guest_id', '=', 'guest.id')
+				.where('attempt.created_at', '>=', since)
+				.orderBy('attempt.created_at', 'desc')
+				.limit(1)
+				.offset(count - 1)
+				.as('nth')
+		])
+		.where('token_hash', '=', tokenHash)
+		.executeTakeFirst();
+	return row ?? null;
 }

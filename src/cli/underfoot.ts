@@ -1,0 +1,35 @@
+/** `npm run --silent underfoot -- COMMAND …`: one command, JSON on the output, problems on the error output. */
+import { command } from './underfoot/commands.ts';
+import { refuse, type Outcome } from './underfoot/outcome.ts';
+
+/** Exit codes: done, input that cannot be used, failure of the program. */
+const EXIT = { done: 0, refused: 2, failed: 3 } as const;
+
+function json(of: object): string {
+	return `${JSON.stringify(of, null, 2)}\n`;
+}
+
+function report(outcome: Outcome): number {
+	switch (outcome.kind) {
+		case 'done':
+			process.stdout.write(json(outcome.output));
+			return EXIT.done;
+		case 'help':
+			process.stdout.write(outcome.text);
+			return EXIT.done;
+		case 'refused':
+			process.stderr.write(json({ error: outcome.problems }));
+			return EXIT.refused;
+	}
+}
+
+// A reader that stops early (`… | head`) has what it wanted.
+process.stdout.on('error', () => process.exit(EXIT.done));
+
+try {
+	process.exitCode = report(await command(process.argv.slice(2)));
+} catch (error) {
+	const problem = error instanceof Error ? error.message : String(error);
+	report(refuse('underfoot', `failed: ${problem}`, 'please report this with the command and its input'));
+	process.exitCode = EXIT.failed;
+}

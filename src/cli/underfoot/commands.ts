@@ -1,0 +1,131 @@
+import type { Language } from '#lib/quantity/index.ts';
+import { messages } from '#lib/text/index.ts';
+import { analysePlan } from './analyse.ts';
+import { quoted, readArguments, readSeed, type Arguments, type ArgumentSpec, type OptionSpec } from './arguments.ts';
+import { drawProblem, toldProblem } from './draw.ts';
+import { findScenario, readJsonFile, readPlan } from './files.ts';
+import { findAsk, gradeAnswer, readAnswer } from './grade.ts';
+import { refuse, type Outcome } from './outcome.ts';
+import { DOCUMENTS, jsonSchemaOf } from './schema.ts';
+import { UNIT_SYSTEMS, type UnitSystem } from './writing.ts';
+
+/** One command of `underfoot`. */
+export interface Command extends ArgumentSpec {
+	readonly about: string;
+	run(given: Arguments): Outcome | Promise<Outcome>;
+}
+
+const SEED: OptionSpec = { value: 'N', about: 'whole number; the same seed gives the same problem', required: true };
+const LANGUAGE: OptionSpec = { value: 'en|es', about: 'language of the words and of the decimal mark (en)', among: ['en', 'es'] };
+
+function languageOf(given: Arguments): Language {
+	return given.options.get('language') === 'es' ? 'es' : 'en';
+}
+
+function unitsOf(given: Arguments): UnitSystem {
+	return given.options.get('units') === 'us' ? 'us' : 'metric';
+}
+
+/** All commands by their names, in the order of the help. */
+export const COMMANDS: Readonly<Record<string, Command>> = {
+	analyse: {
+		about: 'every quantity of a plan with its working, every check, the verdict',
+		positionals: ['PLAN.json'],
+		options: { units: { value: 'metric|us', about: 'units written beside SI (metric)', among: UNIT_SYSTEMS } },
+		async run(given) {
+			const file = readJsonFile(given.positionals[0] ?? '', 'PLAN.json');
+			if (file.kind === 'refused') return file;
+			const plan = readPlan(file.value);
+			return plan.kind === 'read' ? analysePlan(plan.value, unitsOf(given), await messages('en')) : plan;
+		}
+	},
+	draw: {
+		about: 'the site problem of a seed: story, plan, decoys, asks with the right answers',
+		positionals: ['SCENARIO'],
+		options: { seed: SEED, language: LANGUAGE },
+		async run(given) {
+			const problem = drawn(given);
+			const language = languageOf(given);
+			return problem.kind === 'read' ? toldProblem(problem.value, language, await messages(language)) : problem;
+		}
+	},
+	grade: {
+		about: 'the mark of an answer, the slips that explain it, the working',
+		positionals: ['SCENARIO'],
+		options: {
+			seed: SEED,
+			ask: { value: 'ID', about: 'the question that is answered', required: true },
+			answer: {
+				value: 'TEXT',
+				about: 'a number as people type it, not-stated, tie-off or do-not-tie-off',
+				required: true
+			},
+			language: LANGUAGE
+		},
+		async run(given) {
+			const problem = drawn(given);
+			if (problem.kind === 'refused') return problem;
+			const ask = findAsk(problem.value, given.options.get('ask') ?? '');
+			if (ask.kind === 'refused') return ask;
+			const answer = readAnswer(ask.value, given.options.get('answer') ?? '');
+			if (answer.kind === 'refused') return answer;
+			const language = languageOf(given);
+			return gradeAnswer(problem.value, ask.value, answer.value, language, await messages(language));
+		}
+	},
+	schema: {
+		about: 'the JSON Schema of a document',
+		positionals: [DOCUMENTS.join('|')],
+		options: {},
+		run(given) {
+			const [named = ''] = given.positionals;
+			const name = DOCUMENTS.find((one) => one === named);
+			if (name === undefined) return refuse(DOCUMENTS.join('|'), `is ${quoted(named)}`, `give ${DOCUMENTS.join(' or ')}`);
+			return { kind: 'done', output: jsonSchemaOf(name) };
+		}
+	}
+};
+
+function drawn(given: Arguments): ReturnType<typeof drawProblem> {
+	const scenario = findScenario(given.positionals[0] ?? '');
+	if (scenario.kind === 'refused') return scenario;
+	const seed = readSeed(given.options.get('seed') ?? '');
+	return seed.kind === 'read' ? drawProblem(scenario.value, seed.value) : seed;
+}
+
+/** @returns how to call a command. */
+function usageOf(name: string, command: Command): string {
+	const options = Object.entries(command.options).map(([option, { value, required }]) =>
+		required === true ? ` --${option} ${value}` : ` [--${option} ${value}]`
+	);
+	return `${name} ${command.positionals.join(' ')}${options.join('')}`;
+}
+
+function helpText(): string {
+	const commands = Object.entries(COMMANDS).flatMap(([name, command]) => [
+		`  ${usageOf(name, command)}`,
+		`      ${command.about}`,
+		...Object.entries(command.options).map(([option, { value, about }]) => `        --${option} ${value}: ${about}`)
+	]);
+	return [
+		'npm run --silent underfoot -- COMMAND …',
+		'',
+		...commands,
+		'',
+		'SCENARIO is the name of a shipped scenario or the path of a JSON file.',
+		'The output is JSON. Exit code 0: done. 2: the input cannot be used; the error output holds',
+		'{"error":[{"field","problem","remedy"}]}. 3: the program failed.',
+		''
+	].join('\n');
+}
+
+/** Does what a command line asks for. */
+export async function command(line: readonly string[]): Promise<Outcome> {
+	const [name, ...rest] = line;
+	if (name === undefined || name === '--help' || name === 'help') return { kind: 'help', text: helpText() };
+	const found = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+	if (found === undefined) return refuse('COMMAND', `is ${quoted(name)}`, `give one of ${Object.keys(COMMANDS).join(', ')}, or --help`);
+	if (rest.includes('--help')) return { kind: 'help', text: helpText() };
+	const given = readArguments(rest, found);
+	return given.kind === 'read' ? found.run(given.value) : given;
+}

@@ -1,0 +1,63 @@
+import * as z from 'zod';
+import type { Answer } from '#lib/grading/index.ts';
+import { LONGEST_ENTRY } from '#lib/quantity/index.ts';
+import type { Scenario } from '#lib/scenario/index.ts';
+
+/** The most tries of a seed that any draw makes. @reason bounds the number, draws decide whether it is right. */
+const MOST_TRIES = 10_000;
+
+const version = z.int().min(1).max(1_000_000);
+
+/** What every answered problem says beside its answers: where the problem came from, and in which language it was read. */
+const origin = {
+	/** Made by the client, so that an answer that is sent twice is stored once. */
+	id: z.uuid().lowercase({ error: 'is not in small letters; give a UUID in small letters' }),
+	scenario: z.string().min(1).max(40),
+	version,
+	drawVersion: version,
+	slipSetVersion: version,
+	seed: z.int().min(0),
+	acceptedTry: z.int().min(0).max(MOST_TRIES),
+	language: z.enum(['en', 'es'])
+};
+
+const numberAnswer = z.discriminatedUnion('kind', [
+	z.strictObject({ kind: z.literal('number'), text: z.string().max(LONGEST_ENTRY) }),
+	z.strictObject({ kind: z.literal('not-stated') })
+]);
+
+const decisionAnswer = z.strictObject({
+	kind: z.literal('decision'),
+	decision: z.enum(['tie-off', 'do-not-tie-off'])
+});
+
+/** An answered problem as it is sent, before it is known which scenario it is of. */
+export const sentSchema = z.strictObject({ ...origin, answers: z.record(z.string(), z.unknown()) });
+
+/** An answered problem as it is sent. */
+export interface SentAnswers {
+	readonly id: string;
+	readonly scenario: string;
+	readonly version: number;
+	readonly drawVersion: number;
+	readonly slipSetVersion: number;
+	readonly seed: number;
+	readonly acceptedTry: number;
+	readonly language: 'en' | 'es';
+	/** By the id of the ask; every ask of the scenario is answered. */
+	readonly answers: Readonly<Record<string, Answer>>;
+}
+
+const made = new WeakMap<Scenario, z.ZodType<SentAnswers>>();
+
+/** The schema of what is sent for a scenario: an answer of the right kind for each of its asks, and nothing else. */
+export function sentSchemaOf(scenario: Scenario): z.ZodType<SentAnswers> {
+	const before = made.get(scenario);
+	if (before !== undefined) return before;
+	const answers = Object.fromEntries(
+		scenario.asks.map((ask) => [ask.id, ask.kind === 'decision' ? decisionAnswer : numberAnswer])
+	);
+	const schema = z.strictObject({ ...origin, answers: z.strictObject(answers) });
+	made.set(scenario, schema);
+	return schema;
+}

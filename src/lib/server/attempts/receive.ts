@@ -1,0 +1,114 @@
+import { randomUUID } from 'node:crypto';
+import { storeAttempt, storeFirstAttempt, type NewAttempt, type StoreOutcome } from '../db/attempts.ts';
+import { findAnsweringGuest } from '../db/guests.ts';
+import type { Database } from '../db/open.ts';
+import { guestTokenHash, type Cookies } from '../guest.ts';
+import type { InputProblem } from '../problems.ts';
+import { messages } from '#lib/text/index.ts';
+import { markAnswers, type MarkedAnswers, type Scenarios, type Unread } from './mark.ts';
+import { readingProblem } from './reading.ts';
+
+/** How many answers a guest may store in a while. A learner who only guesses stays far below. */
+export const MOST_ANSWERS = 300;
+/** How long that while is, s. */
+const WHILE = 600;
+
+/** Raised whenever a change alters a drawn problem, a quantity, a check or a grade. */
+const ENGINE_VERSION = '1';
+
+/** Who sends: the visitor's cookies, and whether the visitor came by HTTPS. */
+export interface Visitor {
+	readonly cookies: Cookies;
+	readonly secure: boolean;
+}
+
+/** What the client is told. */
+export type Receipt =
+	| {
+			readonly kind: 'stored';
+			/** 201 for an answer stored now, 200 for one stored before. */
+			readonly status: 201 | 200;
+			readonly attempt: string;
+			/** JSON of the grades, by ask. */
+			readonly grades: string;
+	  }
+	| {
+			readonly kind: 'refused';
+			readonly status: number;
+			readonly problems: readonly InputProblem[];
+			/** Seconds to wait, where waiting helps. */
+			readonly retryAfter?: number;
+	  };
+
+/**
+ * Marks an answered problem and stores it before it returns: what the receipt says is on the disk. An answer that
+ * is refused leaves nothing behind, no guest either.
+ */
+export async function receiveAnswers(
+	db: Database,
+	visitor: Visitor,
+	input: unknown,
+	scenarios: Scenarios,
+	now: Date
+): Promise<Receipt> {
+	const tokenHash = guestTokenHash(visitor.cookies, visitor.secure);
+	const since = new Date(now.getTime() - WHILE * 1000).toISOString();
+	const guest = await findAnsweringGuest(db, tokenHash, since, MOST_ANSWERS);
+	if (guest !== null && guest.nth !== null) return tooMany(guest.nth, now);
+	const marked = markAnswers(input, scenarios);
+	if (marked.kind === 'refused') return marked;
+	if (marked.kind === 'unread') return notRead(marked);
+	const attempt = rowOf(marked.value, now);
+	const outcome =
+		guest === null
+			? await storeFirstAttempt(db, { id: randomUUID(), tokenHash, now: attempt.created_at }, attempt)
+			: await storeAttempt(db, { ...attempt, guest_id: guest.id });
+	return receipt(outcome);
+}
+
+async function notRead({ entries, language }: Unread): Promise<Receipt> {
+	const words = await messages(language);
+	const problems = entries.map(({ ask, reading }) => readingProblem(`answers.${ask.id}`, reading, ask, language, words));
+	return { kind: 'refused', status: 422, problems };
+}
+
+/** @param nth when the oldest of the answers that fill the while was stored. */
+function tooMany(nth: string, now: Date): Receipt {
+	const retryAfter = Math.max(1, Math.ceil((Date.parse(nth) - now.getTime()) / 1000) + WHILE);
+	return {
+		kind: 'refused',
+		status: 429,
+		problems: [{ field: 'body', problem: 'is one answer too many for now', remedy: `send it again in ${retryAfter} s` }],
+		retryAfter
+	};
+}
+
+function receipt(outcome: StoreOutcome): Receipt {
+	if (outcome.kind === 'conflict') {
+		const problem = { field: 'id', problem: 'stands for another answer', remedy: 'send this one under a new UUID' };
+		return { kind: 'refused', status: 409, problems: [problem] };
+	}
+	const { id, result } = outcome.attempt;
+	return { kind: 'stored', status: outcome.kind === 'stored' ? 201 : 200, attempt: id, grades: result };
+}
+
+/** The row that is stored: what was sent as it was typed, and the server's own draw and grades. */
+function rowOf({ sent, scenario, drawn, grades }: MarkedAnswers, now: Date): Omit<NewAttempt, 'guest_id'> {
+	return {
+		id: sent.id,
+		scenario_id: scenario.id,
+		scenario_version: scenario.version,
+		draw_version: sent.drawVersion,
+		slip_set_version: sent.slipSetVersion,
+		engine_version: ENGINE_VERSION,
+		// As text, so that no number format can change it.
+		seed: String(sent.seed),
+		accepted_try: sent.acceptedTry,
+		plan: JSON.stringify(drawn),
+		answers: JSON.stringify(sent.answers),
+		result: JSON.stringify(grades),
+		language: sent.language,
+		units: scenario.units,
+		created_at: now.toISOString()
+	};
+}

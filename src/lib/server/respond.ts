@@ -1,0 +1,23 @@
+import type { InputProblem } from './problems.ts';
+
+/** Answers of the interface hold what one visitor did: no cache keeps them. */
+const NOT_KEPT = { 'cache-control': 'no-store' };
+
+/** @returns a refusal in the one form that refusals have: every field, what is wrong, what would be right. */
+export function refusal(
+	status: number,
+	problems: readonly InputProblem[],
+	headers: Readonly<Record<string, string>> = {}
+): Response {
+	return Response.json({ error: problems }, { status, headers: { ...NOT_KEPT, ...headers } });
+}
+
+/** @param json the body, written already. */
+export function answer(status: number, json: string): Response {
+	return new Response(json, { status, headers: { ...NOT_KEPT, 'content-type': 'application/json' } });
+}
+
+/** @returns the refusal of a method that an address does not have. */
+export function wrongMethod(method: string, allowed: string): Response {
+	return refusal(405, [{ field: 'method', problem: `is ${method}`, remedy: `use ${allowed}` }], { allow: allowed });
+}
