@@ -10,8 +10,8 @@ export interface Writing {
 	readonly signs: 'plain' | 'typeset';
 }
 
-/** How tightly a printed node binds: a looser one inside a tighter one takes brackets. @reason three ranks. */
-const BINDS = Object.freeze({ loose: 1, middle: 2, tight: 3 });
+/** How tightly a printed node binds: a looser one inside a tighter one takes brackets. @reason four ranks. */
+const BINDS = Object.freeze({ loose: 1, middle: 2, measured: 3, tight: 4 });
 
 /**
  * @returns the formula as one line of text. With `signs: 'plain'` it is read by any calculator
@@ -59,7 +59,7 @@ function write(node: Node, writing: Writing): Piece {
 			};
 		case 'quotient':
 			return {
-				text: `${inside(node.over, BINDS.middle)} ${typeset ? '÷' : '/'} ${inside(node.under, BINDS.tight)}`,
+				text: `${inside(node.over, BINDS.middle)} ${typeset ? '÷' : '/'} ${inside(node.under, BINDS.measured)}`,
 				binds: BINDS.middle
 			};
 		case 'square':
@@ -79,8 +79,9 @@ function write(node: Node, writing: Writing): Piece {
 	}
 }
 
-/** A negative number needs brackets inside anything; one with its unit, under a square: (1.9 m)², not 1.9 m². */
+/** A negative number needs brackets inside anything; one with its unit, under a square: (1.9 m)². */
 function leaf(text: string): Piece {
 	if (/^[-−]/.test(text)) return { text, binds: BINDS.loose };
-	return { text, binds: /\s/.test(text) ? BINDS.middle : BINDS.tight };
+	if (!/\s/.test(text)) return { text, binds: BINDS.tight };
+	return { text, binds: text.includes('/') ? BINDS.middle : BINDS.measured };
 }
