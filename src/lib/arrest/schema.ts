@@ -18,6 +18,7 @@ import {
 	type Dimension,
 	type UnitId
 } from '#lib/quantity/index.ts';
+import { practiceTable } from '#lib/rules/index.ts';
 
 type RangeId = keyof typeof plausible.ranges;
 
@@ -154,7 +155,7 @@ export const lanyardPlanSchema = z
 				condition: z.enum(['dry', 'wet-or-frozen']).default('dry'),
 				/** Whether the maker designed and tested it for more free fall than the rule's usual limit. */
 				testedForLongerFall: z.enum(['yes', 'no', 'unknown']).default('unknown')
-			})
+			}, { error: (issue) => (issue.code === 'invalid_type' ? 'is no object; give an object, or null for a lanyard without an absorber' : undefined) })
 			.nullable(),
 		harness: z.strictObject({
 			/** D-ring slide on the harness. */
@@ -206,6 +207,13 @@ export const lanyardPlanSchema = z
 		const { worker, absorber, below } = plan;
 		if (worker.stature !== undefined && worker.dRingHeight > worker.stature) {
 			say(['worker', 'dRingHeight'], 'lies above the head; measure from the soles to the dorsal D-ring, and check worker.stature');
+		}
+		const assumed = practiceTable(plan.practice)?.bodyHeight;
+		if (worker.stature === undefined && assumed !== undefined && worker.dRingHeight > toSI(assumed.value, assumed.unit)) {
+			say(
+				['worker', 'dRingHeight'],
+				'lies above the body height that the practice table takes where none is given; give worker.stature, or check the D-ring height'
+			);
 		}
 		if (worker.posture !== 'standing' && worker.dRingNow === undefined) {
 			say(['worker', 'dRingNow'], 'is needed when not standing; give the D-ring height above the standing place in that posture');
