@@ -151,10 +151,11 @@ export function analyse(plan: Plan, options: AnalyseOptions = {}): Outcome {
 	const resolved = resolve(lanyard);
 	const givens = givensOf(resolved);
 	const quantities = new Map<string, Finding>();
+	const known: ReadonlyMap<string, unknown> = resolved.givens;
 
 	const find = (target: Target, absent: Absence | undefined): Finding => {
 		const tree = formula(target, resolved.shape);
-		const missing = givensIn(tree).filter((id): id is GivenId => isGivenId(id) && !resolved.givens.has(id));
+		const missing = givensIn(tree).filter((id): id is GivenId => !known.has(id) && isGivenId(id));
 		const absence: Absence | undefined = missing.length > 0 ? { why: 'missing', givens: missing } : absent;
 		const finding: Finding =
 			absence === undefined

@@ -297,19 +297,35 @@ function speedAfter(height: Node): Node {
 	return root(product([two, gravity, height]));
 }
 
-/** How many trees are remembered before the memory is emptied. @reason all shapes of all shipped scenarios fit in many times over. */
-const REMEMBERED = 4096;
-const trees = new Map<string, Node>();
+/** How many shapes' trees are remembered before the memory is emptied. @reason all shapes of all shipped scenarios fit in many times over. */
+const REMEMBERED = 1024;
+const treesByKey = new Map<string, Map<string, Node>>();
+/** The same trees by the shape itself, which spares writing out its key. */
+const treesByShape = new WeakMap<Shape, Map<string, Node>>();
+
+function treesOf(shape: Shape): Map<string, Node> {
+	const before = treesByShape.get(shape);
+	if (before !== undefined) return before;
+	const key = shapeKey(shape);
+	let trees = treesByKey.get(key);
+	if (trees === undefined) {
+		if (treesByKey.size >= REMEMBERED) treesByKey.clear();
+		trees = new Map();
+		treesByKey.set(key, trees);
+	}
+	treesByShape.set(shape, trees);
+	return trees;
+}
 
 /**
  * @returns the tree of a quantity for plans of a shape; equal shapes get the same frozen tree.
  * @throws if the shape lacks what the quantity needs (swing drop without an offset, capacity with none stated).
  */
 export function formula(target: Target, shape: Shape): Node {
-	const key = `${targetKey(target)} ${shapeKey(shape)}`;
+	const trees = treesOf(shape);
+	const key = targetKey(target);
 	const before = trees.get(key);
 	if (before !== undefined) return before;
-	if (trees.size >= REMEMBERED) trees.clear();
 	const tree = build(target, shape);
 	trees.set(key, tree);
 	return tree;

@@ -26,8 +26,19 @@ export interface Shape {
 	readonly capacities: readonly ('labelMassMax' | 'harnessCapacity' | 'lanyardCapacity' | 'connectorCapacity')[];
 }
 
+/** Keys of shapes looked at before: a shape never changes. */
+const keys = new WeakMap<Shape, string>();
+
 /** @returns a text that is equal for equal shapes and differs for different ones. */
 export function shapeKey(shape: Shape): string {
+	const before = keys.get(shape);
+	if (before !== undefined) return before;
+	const key = written(shape);
+	keys.set(shape, key);
+	return key;
+}
+
+function written(shape: Shape): string {
 	const flags = [shape.connector, shape.offset, shape.lowered, shape.raised, shape.absorber, shape.conditioned, shape.slide, shape.stretch];
 	return [
 		flags.map((flag) => (flag ? '1' : '0')).join(''),

@@ -200,11 +200,17 @@ export function* walk(node: Node): Generator<Node> {
 	yield node;
 }
 
+/** The givens of trees looked at before: nodes never change. */
+const givensOf = new WeakMap<Node, readonly string[]>();
+
 /** @returns the ids of the givens in the tree, each once, in the order of evaluation. */
 export function givensIn(node: Node): readonly string[] {
-	const ids = new Set<string>();
-	for (const n of walk(node)) if (n.kind === 'given') ids.add(n.id);
-	return [...ids];
+	if (node.kind === 'given') return [node.id];
+	const before = givensOf.get(node);
+	if (before !== undefined) return before;
+	const ids = Object.freeze([...new Set(childrenOf(node).flatMap(givensIn))]);
+	givensOf.set(node, ids);
+	return ids;
 }
 
 /** @returns true if two trees are the same, node for node. */

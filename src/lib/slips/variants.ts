@@ -56,17 +56,44 @@ export function contextKey(context: SlipContext): string {
 export function variantsOf(context: SlipContext): VariantSet {
 	const right = formula(context.target, context.shape);
 	const singles: Variant[] = [];
-	const pairs: Variant[] = [];
 	for (const slip of SLIPS) {
 		const altered = slip.alter(right, context);
 		if (altered !== undefined) singles.push({ slips: [slip.id], steps: [altered.step], tree: altered.tree });
 	}
+	const trees = [right, ...singles.map((v) => v.tree)];
+	// A slip brings the same givens into any tree, so that pairs read no others than singles do.
+	const inputs = Object.freeze([...new Set(trees.flatMap((tree) => givensIn(tree)))]);
+	let whole: { readonly pairs: readonly Variant[]; readonly program: Program } | undefined;
+	const both = (): { readonly pairs: readonly Variant[]; readonly program: Program } => {
+		if (whole !== undefined) return whole;
+		const pairs = pairsOf(singles, context);
+		whole = { pairs, program: compile([...trees, ...pairs.map((v) => v.tree)], inputs) };
+		return whole;
+	};
+	return Object.freeze({
+		right,
+		singles: Object.freeze(singles),
+		inputs,
+		singleProgram: compile(trees, inputs),
+		// Drawing looks at singles alone: pairs are worked out when an answer is first looked at.
+		get pairs() {
+			return both().pairs;
+		},
+		get wholeProgram() {
+			return both().program;
+		}
+	});
+}
+
+function pairsOf(singles: readonly Variant[], context: SlipContext): readonly Variant[] {
+	const placed = new Set(singles.flatMap((single) => single.slips));
+	const pairs: Variant[] = [];
 	for (const first of singles) {
 		const start = SLIPS.findIndex((slip) => slip.id === first.slips[0]);
 		for (const second of SLIPS.slice(start + 1)) {
+			if (!placed.has(second.id)) continue;
 			const altered = second.alter(first.tree, context);
 			if (altered === undefined) continue;
-			if (!singles.some((single) => single.slips[0] === second.id)) continue;
 			pairs.push({
 				slips: [...first.slips, second.id],
 				steps: [...first.steps, altered.step],
@@ -74,17 +101,7 @@ export function variantsOf(context: SlipContext): VariantSet {
 			});
 		}
 	}
-	const trees = [right, ...singles.map((v) => v.tree)];
-	const all = [...trees, ...pairs.map((v) => v.tree)];
-	const inputs = [...new Set(all.flatMap((tree) => givensIn(tree)))];
-	return Object.freeze({
-		right,
-		singles: Object.freeze(singles),
-		pairs: Object.freeze(pairs),
-		inputs: Object.freeze(inputs),
-		singleProgram: compile(trees, inputs),
-		wholeProgram: compile(all, inputs)
-	});
+	return Object.freeze(pairs);
 }
 
 /** A memory of variant sets by context, bounded; sets depend on nothing else. */
