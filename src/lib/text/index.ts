@@ -2,11 +2,22 @@ import type { Language } from '#lib/quantity/index.ts';
 import type { Messages } from './en/index.ts';
 
 export { LANGUAGES, languageInfo, type LanguageInfo, type ReviewState } from './language.ts';
+export {
+	checkText,
+	givenNames,
+	jurisdictionName,
+	labelFieldName,
+	ruleMessage,
+	termName,
+	type GivenNames
+} from './lookup.ts';
 export { labelOf, theOf } from './nouns.ts';
+export { LONGER, lengthened, pseudo } from './pseudo.ts';
 export type { Messages } from './en/index.ts';
 export type {
 	AskParts,
 	AskText,
+	CheckParts,
 	CheckText,
 	EntryParts,
 	EntryText,

@@ -109,12 +109,17 @@ export interface Explained {
 	readonly what: string;
 }
 
-/** A check: its name, and what is said of each outcome. `amount` is how much is to spare, or short. */
+/** What a message about a check's outcome can say: how much is to spare or short, where it is a matter of size. */
+export interface CheckParts {
+	readonly amount: string | undefined;
+}
+
+/** A check: its name, and what is said of each outcome. */
 export interface CheckText {
 	readonly name: string;
 	/** In a verdict after "fails:" or "cannot be shown adequate:". */
 	readonly short: string;
-	readonly held: (p: { readonly amount: string }) => string;
-	readonly failed: (p: { readonly amount: string }) => string;
+	readonly held: (p: CheckParts) => string;
+	readonly failed: (p: CheckParts) => string;
 	readonly unknown: string;
 }

@@ -1,7 +1,64 @@
+import { absences, ownChecks, refusals, ruleChecks, status, systems, topics, verdict } from './checks.ts';
+import { cells, common, turnedDown } from './common.ts';
+import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
+import { givens, obstacleAside, obstacleTop } from './givens.ts';
+import { marking } from './marking.ts';
+import { method } from './method.ts';
+import { page } from './page.ts';
+import { labelFields, plan } from './plan.ts';
+import { playback, tape } from './playback.ts';
+import { asks, availableAsks, customs, datums, decision, quantities, requiredAsks } from './quantities.ts';
+import { questions, reading, unreadable } from './reading.ts';
+import { rules } from './rules.ts';
+import { screen } from './screen.ts';
 import { slips } from './slips.ts';
+import { freeFallSteps, requiredSteps, steps } from './steps.ts';
+import { terms } from './terms.ts';
 
 /** The catalogue in English: the language in which texts are written first. */
-export const en = Object.freeze({ slips });
+export const en = Object.freeze({
+	absences,
+	asks,
+	availableAsks,
+	cells,
+	certainty,
+	common,
+	customs,
+	datums,
+	decision,
+	diagnosis,
+	entrySlips,
+	freeFallSteps,
+	givens,
+	labelFields,
+	marking,
+	method,
+	obstacleAside,
+	obstacleTop,
+	ownChecks,
+	page,
+	plan,
+	playback,
+	quantities,
+	questions,
+	reading,
+	refusals,
+	requiredAsks,
+	requiredSteps,
+	ruleChecks,
+	rules,
+	screen,
+	slips,
+	status,
+	steps,
+	systems,
+	tape,
+	terms,
+	topics,
+	turnedDown,
+	unreadable,
+	verdict
+});
 
 /** What every language holds. */
 export type Messages = typeof en;

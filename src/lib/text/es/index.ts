@@ -1,5 +1,65 @@
 import type { Messages } from '../en/index.ts';
+import { absences, ownChecks, refusals, ruleChecks, status, systems, topics, verdict } from './checks.ts';
+import { cells, common, turnedDown } from './common.ts';
+import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
+import { givens, obstacleAside, obstacleTop } from './givens.ts';
+import { marking } from './marking.ts';
+import { method } from './method.ts';
+import { page } from './page.ts';
+import { labelFields, plan } from './plan.ts';
+import { playback, tape } from './playback.ts';
+import { asks, availableAsks, customs, datums, decision, quantities, requiredAsks } from './quantities.ts';
+import { questions, reading, unreadable } from './reading.ts';
+import { rules } from './rules.ts';
+import { screen } from './screen.ts';
 import { slips } from './slips.ts';
+import { freeFallSteps, requiredSteps, steps } from './steps.ts';
+import { terms } from './terms.ts';
 
-/** The catalogue in Spanish: neutral Latin American, "usted". A draft until a bilingual competent person has reviewed it. */
-export const es: Messages = Object.freeze({ slips });
+/**
+ * The catalogue in Spanish: neutral Latin American, "usted". A draft until a bilingual competent person
+ * has reviewed it.
+ */
+export const es: Messages = Object.freeze({
+	absences,
+	asks,
+	availableAsks,
+	cells,
+	certainty,
+	common,
+	customs,
+	datums,
+	decision,
+	diagnosis,
+	entrySlips,
+	freeFallSteps,
+	givens,
+	labelFields,
+	marking,
+	method,
+	obstacleAside,
+	obstacleTop,
+	ownChecks,
+	page,
+	plan,
+	playback,
+	quantities,
+	questions,
+	reading,
+	refusals,
+	requiredAsks,
+	requiredSteps,
+	ruleChecks,
+	rules,
+	screen,
+	slips,
+	status,
+	steps,
+	systems,
+	tape,
+	terms,
+	topics,
+	turnedDown,
+	unreadable,
+	verdict
+});

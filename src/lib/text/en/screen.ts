@@ -1,0 +1,16 @@
+/** Words of the site problem's screens that came after the pages were first written. */
+import { pluralOf } from '../plural.ts';
+
+const plural = pluralOf('en');
+
+export const screen = {
+	stop: 'Stop here',
+	answersCaption: 'Your answers and how they are marked',
+	cases: 'Which fall is shown',
+	waiting: ({ count }: { count: number }) =>
+		plural(count, { one: 'No signal. 1 answer waits on this device.', other: `No signal. ${String(count)} answers wait on this device.` }),
+	tapesText: ({ needed, own }: { needed: string; own: string }) => `Needed: ${needed}. Your tape: ${own}.`,
+	walkRead: ({ the }: { the: string }) => `Read it off: ${the}.`,
+	likeIt: 'Try one like it',
+	noScript: 'The answers are checked with scripts. Please switch them on.'
+};
