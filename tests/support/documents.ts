@@ -44,3 +44,57 @@ export const FULL_PLAN = {
 	},
 	rescue: 'arranged'
 } as const;
+
+const WORDS = {
+	title: 'Silo 3',
+	lead: '{name} kneels at the hatch, {anchorageHeight} below the beam.',
+	body: ['The panels can reach {obstacleTop_panels}.'],
+	places: { surface: 'Silo top', lowerLevel: 'Apron', anchorage: 'beam', standing: 'step', otherFloor: 'gallery' },
+	obstacles: { panels: 'stacked panels' },
+	facts: { rescue: { arranged: 'A rescue is arranged.', 'not-arranged': 'No rescue is arranged.', unknown: 'Nobody knows of a rescue.' } }
+};
+
+/** A scenario that uses every field of the schema and every form of its unions. */
+export const FULL_SCENARIO = {
+	id: 'test-silo',
+	version: 3,
+	backdrop: 'silo-top',
+	units: 'metric',
+	people: ['Delphine', 'Anselm'],
+	words: { en: WORDS, es: WORDS },
+	base: FULL_PLAN,
+	draws: [
+		{ sets: ['dRingHeight'], from: 1.4, to: 1.5, step: 0.01, unit: 'm' },
+		{ sets: ['stature'], above: 'dRingHeight', from: 0.3, to: 0.36, step: 0.01, unit: 'm' },
+		{ sets: ['bodyMass'], among: [{ value: 80, unit: 'kg' }, { value: 90, unit: 'kg' }] },
+		{ fact: 'rescue', among: ['arranged', 'not-arranged'] },
+		{ fact: 'connectors', among: ['yes', 'no'] },
+		{ fact: 'condition', among: ['dry'] },
+		{ fact: 'posture', among: ['kneeling'] },
+		{ fact: 'persons', among: [1, 2] },
+		{ fact: 'obstacle', id: 'panels', among: ['there', 'none'] }
+	],
+	decoys: [
+		{ given: 'slackShown', value: { value: 0.5, unit: 'm' } },
+		{ given: 'railHeight', from: 0.9, to: 1.1, step: 0.01, unit: 'm' },
+		{ given: 'freeFallLimit', limit: 'eu.arrest-force' },
+		{ given: 'otherMargin', practice: 'canada' },
+		{ given: 'otherElongation', class: 'csa-e6' }
+	],
+	constraints: [
+		{ of: 'freeFall', atLeast: { value: 0.3, unit: 'm' }, atMost: { value: 3, unit: 'm' } },
+		{ of: 'availableClearance@surface', atLeast: { value: 2.2, unit: 'm' } }
+	],
+	aims: [
+		{ fails: 'nothing', weight: 4 },
+		{ fails: 'clearance', weight: 3 }
+	],
+	equalSlips: [['offset-ignored', 'margin-left-out']],
+	asks: [
+		{ id: 'free-fall', cell: 'free-fall', kind: 'number', quantity: 'freeFall', precision: { value: 0.01, unit: 'm' } },
+		{ id: 'required', cell: 'required-clearance', kind: 'number', quantity: 'requiredClearance', datum: 'd-ring', precision: { value: 0.01, unit: 'm' } },
+		{ id: 'decision', cell: 'decisions', kind: 'decision', with: ['free-fall', 'required'] }
+	],
+	difficulty: 'hard',
+	drivers: { steps: 6, decoys: 2, unitChange: false, signChange: false }
+} as const;

@@ -66,7 +66,7 @@ export function targetKey(target: Target): string {
 
 /** @returns true for a quantity's id. */
 export function isQuantityId(id: string): id is QuantityId {
-	return id in QUANTITIES;
+	return Object.hasOwn(QUANTITIES, id);
 }
 
 const q = (id: QuantityId, of: Node): Node => named(id, of);

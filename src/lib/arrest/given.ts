@@ -61,7 +61,7 @@ export function isAsideGiven(id: string): id is AsideGivenId {
 
 /** @returns true for any id of a given. */
 export function isGivenId(id: string): id is GivenId {
-	return id in GIVENS || isObstacleGiven(id) || isAsideGiven(id);
+	return Object.hasOwn(GIVENS, id) || isObstacleGiven(id) || isAsideGiven(id);
 }
 
 /** @returns the dimension of a given. */

@@ -1,5 +1,5 @@
 /** One try of a draw: from chance to a plan, with nothing yet said about whether it is a good problem. */
-import { isObstacleGiven, type FixedGivenId, type GivenId, type LanyardPlan } from '#lib/arrest/index.ts';
+import { isAsideGiven, isObstacleGiven, type FixedGivenId, type GivenId, type LanyardPlan } from '#lib/arrest/index.ts';
 import { absorberClass, practiceTable, ruleTable, type Requirement } from '#lib/rules/index.ts';
 import { fromSI, toSI } from '#lib/quantity/index.ts';
 import type { Chance } from './chance.ts';
@@ -81,6 +81,19 @@ export function isDecoy(id: GivenId): id is FixedGivenId {
 	return DECOYS.has(id);
 }
 
+/** @returns true if a draw can set a given in a base plan: the plan has a place for it. */
+export function canSet(base: LanyardPlan, id: FixedGivenId): boolean {
+	const setter = SETTERS[id];
+	if (setter === undefined) return false;
+	try {
+		setter(draftOf(base), 0);
+		return true;
+	} catch (error) {
+		if (error instanceof RangeError) return false;
+		throw error;
+	}
+}
+
 /**
  * @returns one try: person, plan and decoys by chance. The order in which chance is asked is part of
  * the draw version: person first, then draws and decoys in the order of the document.
@@ -135,7 +148,7 @@ function setGiven(plan: Draft, id: GivenId, value: number): void {
 		if (obstacle !== undefined) obstacle.top = value;
 		return;
 	}
-	const setter = SETTERS[id];
+	const setter = isAsideGiven(id) ? undefined : SETTERS[id];
 	if (setter === undefined) throw new RangeError(`no draw can set ${id}`);
 	setter(plan, value);
 }

@@ -6,7 +6,8 @@
 import * as z from 'zod';
 import { lanyardPlanSchema } from '#lib/arrest/schema.ts';
 import { isUnitId, type UnitId } from '#lib/quantity/index.ts';
-import { isGivenId, type GivenId } from '#lib/arrest/index.ts';
+import { misfitsOf } from './misfits.ts';
+import { isGivenId, type GivenId, type Topic } from '#lib/arrest/index.ts';
 
 export const LANGUAGES = ['en', 'es'] as const;
 
@@ -37,17 +38,19 @@ export const CELLS = [
 
 const slug = z
 	.string()
-	.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, { error: 'must be small letters, digits and hyphens, such as "silo-top"' })
+	.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, { error: 'is no short name; give small letters, digits and hyphens, such as "silo-top"' })
 	.max(40);
 const text = z.string().min(1).max(600);
 const unit = z.custom<UnitId>((value) => typeof value === 'string' && isUnitId(value), {
-	error: 'must be a unit such as "m", "ft", "in", "kg", "lb", "kN" or "lbf"'
+	error: 'is no unit; give one such as "m", "ft", "in", "kg", "lb", "kN" or "lbf"'
 });
 const givenId = z.custom<GivenId>((value) => typeof value === 'string' && isGivenId(value), {
-	error: 'must be the id of a given'
+	error: 'is no id of a given; give one such as "lanyardLength", or "obstacleTop_" and the id of an obstacle'
 });
 const finite = z.number();
 const amount = z.strictObject({ value: finite, unit });
+/** One step of an answer grid. */
+const step = z.strictObject({ value: z.number().positive(), unit });
 
 /** Words of a scenario in one language. `{name}` and `{id of a given}` are slots. */
 const words = z.strictObject({
@@ -116,9 +119,9 @@ const gridDraw = z
 	})
 	.check((context) => {
 		const { from, to, step } = context.value;
-		if (to < from) context.issues.push({ code: 'custom', path: ['to'], message: 'must not be below "from"', input: to });
+		if (to < from) context.issues.push({ code: 'custom', path: ['to'], message: 'is below "from"; give the greater end of the range', input: to });
 		else if ((to - from) / step > MOST_VALUES) {
-			context.issues.push({ code: 'custom', path: ['step'], message: `gives more than ${MOST_VALUES} values; make it coarser`, input: step });
+			context.issues.push({ code: 'custom', path: ['step'], message: `gives more than ${MOST_VALUES} values; give a coarser step`, input: step });
 		}
 	});
 
@@ -126,7 +129,7 @@ const gridDraw = z
 const choiceDraw = z.strictObject({ sets: z.array(givenId).min(1).max(3), among: z.array(amount).min(1).max(20) });
 
 /** A choice among facts; a value listed twice is twice as likely. */
-const factDraw = z.union([
+const factDraw = z.discriminatedUnion('fact', [
 	z.strictObject({ fact: z.literal('rescue'), among: z.array(z.enum(['arranged', 'not-arranged', 'unknown'])).min(1).max(20) }),
 	z.strictObject({ fact: z.literal('connectors'), among: z.array(z.enum(['yes', 'no', 'unknown'])).min(1).max(20) }),
 	z.strictObject({ fact: z.literal('condition'), among: z.array(z.enum(['dry', 'wet-or-frozen'])).min(1).max(20) }),
@@ -160,30 +163,49 @@ const constraint = z
 		atLeast: amount.optional(),
 		atMost: amount.optional()
 	})
-	.refine((c) => c.atLeast !== undefined || c.atMost !== undefined, { error: 'needs "atLeast" or "atMost"' });
+	.refine((c) => c.atLeast !== undefined || c.atMost !== undefined, { error: 'bounds nothing; give "atLeast" or "atMost"' });
+
+/** Outcomes that a draw can aim for: a plan that passes, one that cannot be shown adequate, or one that fails by one topic. */
+const AIMS = [
+	'nothing',
+	'unknown',
+	'reach',
+	'capacity',
+	'free-fall',
+	'clearance',
+	'force',
+	'deceleration',
+	'anchorage-strength',
+	'anchorage-height',
+	'lanyard-length',
+	'swing',
+	'connectors',
+	'edge',
+	'rescue'
+] as const satisfies readonly (Topic | 'nothing' | 'unknown')[];
 
 /** What a share of the draws shall be: a plan that passes, or one that fails by just this check. */
-const aim = z.strictObject({ fails: z.union([z.literal('nothing'), z.string().max(80)]), weight: z.int().min(1).max(100) });
+const aim = z.strictObject({ fails: z.enum(AIMS), weight: z.int().min(1).max(100) });
 
 const datum = z.enum(['anchorage', 'connector', 'surface', 'd-ring']);
 const askBase = { id: slug, cell: z.enum(CELLS) };
-const numberAsk = z.union([
+const numberAsk = z.discriminatedUnion('quantity', [
 	z.strictObject({
 		...askBase,
 		kind: z.literal('number'),
 		quantity: z.enum(['requiredClearance', 'availableClearance']),
 		datum,
-		precision: amount
+		precision: step
 	}),
 	z.strictObject({
 		...askBase,
 		kind: z.literal('number'),
 		quantity: z.enum(['freeFall', 'swingDrop', 'massAttached', 'lowestCapacity', 'arrestForce', 'expectedElongation', 'bodyWeights', 'reachDistance']),
-		precision: amount
+		precision: step
 	})
 ]);
 const decisionAsk = z.strictObject({ ...askBase, kind: z.literal('decision'), with: z.array(slug).min(1).max(6) });
-export const askSchema = z.union([numberAsk, decisionAsk]);
+export const askSchema = z.discriminatedUnion('kind', [numberAsk, decisionAsk]);
 
 /** What makes a scenario easy or hard, fixed by its author. */
 const drivers = z.strictObject({
@@ -224,7 +246,7 @@ export const scenarioSchema = z
 		scenario.asks.forEach((ask, i) => {
 			if (asks.has(ask.id)) say(['asks', i, 'id'], 'is used twice; give every ask its own id');
 			if (ask.kind === 'decision') {
-				for (const id of ask.with) if (!asks.has(id)) say(['asks', i, 'with'], `names "${id}", which is no ask before it`);
+				for (const id of ask.with) if (!asks.has(id)) say(['asks', i, 'with'], `names "${id}", which is no ask before it; give ids of asks that stand before it`);
 			}
 			asks.add(ask.id);
 		});
@@ -232,15 +254,16 @@ export const scenarioSchema = z
 		scenario.draws.forEach((draw, i) => {
 			if ('fact' in draw) return;
 			if ('above' in draw && draw.above !== undefined && !drawn.has(draw.above)) {
-				say(['draws', i, 'above'], `names "${draw.above}", which no draw before it sets`);
+				say(['draws', i, 'above'], 'is set by no draw before this one; give a given that an earlier draw sets');
 			}
 			for (const id of draw.sets) drawn.add(id);
 		});
+		for (const { path, message } of misfitsOf(scenario)) say([...path], message);
 		const obstacles = scenario.base.below.obstacles.map((one) => one.id);
 		for (const language of LANGUAGES) {
 			for (const id of obstacles) {
 				if (scenario.words[language].obstacles[id] === undefined) {
-					say(['words', language, 'obstacles'], `lacks a name for the obstacle "${id}"`);
+					say(['words', language, 'obstacles', id], 'is missing; give the obstacle a name in this language');
 				}
 			}
 			const { title, lead, body, facts } = scenario.words[language];
@@ -251,19 +274,19 @@ export const scenarioSchema = z
 			];
 			for (const [fact, sentences] of Object.entries(facts)) {
 				const states = statesOf(fact, obstacles);
-				if (states === undefined) say(['words', language, 'facts', fact], 'is no fact that this scenario\'s plan has');
+				if (states === undefined) say(['words', language, 'facts', fact], `is no fact of the plan; give one of ${[...Object.keys(FACT_STATES).filter((one) => one !== 'obstacle'), ...obstacles.map((one) => `obstacle:${one}`)].join(', ')}`);
 				for (const [state, sentence] of Object.entries(sentences)) {
 					const path = ['facts', fact, state];
 					texts.push([path, sentence]);
 					if (states !== undefined && !states.includes(state)) {
-						say(['words', language, ...path], `is no state of it; its states are ${states.join(', ')}`);
+						say(['words', language, ...path], `is no state of this fact; give one of ${states.join(', ')}`);
 					}
 				}
 			}
 			for (const [path, of] of texts) {
 				for (const slot of slotsIn(of)) {
 					if (slot !== 'name' && !isGivenId(slot)) {
-						say(['words', language, ...path], `has the slot "{${slot}}", which is neither {name} nor the id of a given`);
+						say(['words', language, ...path], `has the slot "{${slot}}"; use {name} or the id of a given in braces`);
 					}
 				}
 			}

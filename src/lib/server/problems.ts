@@ -23,10 +23,13 @@ const SAID_BACK = 40;
 /** The most problems that are told at once: more help nobody, and a hostile input must stay cheap. */
 const MOST_PROBLEMS = 20;
 
+/** The longest sentence that is told, characters: one that lists what is allowed must not repeat what is hostile. */
+const LONGEST_SENTENCE = 1000;
+
 type Issue = ZodError['issues'][number];
 
-function cut(text: string): string {
-	return text.length > SAID_BACK ? `${text.slice(0, SAID_BACK)}…` : text;
+function cut(text: string, longest = SAID_BACK): string {
+	return text.length > longest ? `${text.slice(0, longest)}…` : text;
 }
 
 function fieldName(path: readonly PropertyKey[], whole: string): string {
@@ -65,11 +68,17 @@ const TYPES: Readonly<Record<string, string>> = {
 	null: 'null'
 };
 
-/** What a bound counts, after the number. */
-const COUNTED: Readonly<Record<string, string>> = {
-	string: ' characters',
-	array: ' entries'
+/** What a bound counts, one and several. */
+const COUNTED: Readonly<Record<string, readonly [one: string, several: string]>> = {
+	string: ['character', 'characters'],
+	array: ['entry', 'entries']
 };
+
+/** A bound as it is told: a number, and what it counts. */
+function bound(size: number | bigint, origin: string): string {
+	const counted = COUNTED[origin];
+	return counted === undefined ? String(size) : `${size} ${counted[Number(size) === 1 ? 0 : 1]}`;
+}
 
 function oneOf(values: readonly unknown[]): string {
 	const some = values.map((value) => (typeof value === 'object' ? shown(value) : (JSON.stringify(value) ?? String(value))));
@@ -101,9 +110,9 @@ function remedyOf(issue: Issue): string {
 		case 'invalid_type':
 			return `give ${TYPES[issue.expected] ?? issue.expected}`;
 		case 'too_small':
-			return `give ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}${COUNTED[issue.origin] ?? ''}`;
+			return `give ${issue.inclusive === false ? 'more than' : 'at least'} ${bound(issue.minimum, issue.origin)}`;
 		case 'too_big':
-			return `give ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}${COUNTED[issue.origin] ?? ''}`;
+			return `give ${issue.inclusive === false ? 'less than' : 'at most'} ${bound(issue.maximum, issue.origin)}`;
 		case 'invalid_value':
 			return `give ${oneOf(issue.values)}`;
 		case 'invalid_format':
@@ -149,7 +158,8 @@ function* told(issues: readonly Issue[], input: unknown, base: readonly Property
 		}
 		const { fault, remedy } = wordsOf(issue);
 		const found = value === undefined ? 'is missing' : `is ${shown(value)}`;
-		yield { field: fieldName(path, whole), problem: value === undefined || fault === undefined ? found : `${found} and ${fault}`, remedy };
+		const problem = value === undefined || fault === undefined ? found : `${found} and ${fault}`;
+		yield { field: fieldName(path, whole), problem: cut(problem, LONGEST_SENTENCE), remedy: cut(remedy, LONGEST_SENTENCE) };
 	}
 }
 
