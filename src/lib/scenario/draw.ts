@@ -20,9 +20,12 @@ export type TurnedDown =
 	| 'other-outcome'
 	| 'from-memory';
 
+/** How many tries were turned down, by reason. */
+export type TurnedDownCounts = Readonly<Partial<Record<TurnedDown, number>>>;
+
 export type DrawResult =
-	| { readonly kind: 'drawn'; readonly problem: Problem; readonly tries: number }
-	| { readonly kind: 'none'; readonly tries: number; readonly reasons: Readonly<Partial<Record<TurnedDown, number>>> };
+	| { readonly kind: 'drawn'; readonly problem: Problem; readonly tries: number; readonly reasons: TurnedDownCounts }
+	| { readonly kind: 'none'; readonly tries: number; readonly reasons: TurnedDownCounts };
 
 /** Tries for one aim before the next aim is taken. @reason a few milliseconds at most; good scenarios need under ten. */
 export const TRIES_PER_AIM = 400;
@@ -54,7 +57,7 @@ export function draw(scenario: Scenario, seed: number): DrawResult {
 	const most = TRIES_PER_AIM * order.length;
 	for (let t = 0; t < most; t += 1) {
 		const outcome = attempt(scenario, seed, t, order);
-		if (typeof outcome !== 'string') return { kind: 'drawn', problem: outcome, tries: t + 1 };
+		if (typeof outcome !== 'string') return { kind: 'drawn', problem: outcome, tries: t + 1, reasons };
 		reasons[outcome] = (reasons[outcome] ?? 0) + 1;
 	}
 	return { kind: 'none', tries: most, reasons };

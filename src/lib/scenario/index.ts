@@ -7,7 +7,8 @@ export {
 	numberAsks,
 	variantsFor,
 	type DrawResult,
-	type TurnedDown
+	type TurnedDown,
+	type TurnedDownCounts
 } from './draw.ts';
 export { chanceOf, type Chance } from './chance.ts';
 export {
@@ -24,6 +25,18 @@ export {
 	type Drawn,
 	type Problem
 } from './problem.ts';
+export {
+	inspect,
+	type AlikePair,
+	type AnswerSpread,
+	type FindingCode,
+	type InspectFinding,
+	type InspectOptions,
+	type Inspection,
+	type Severity
+} from './inspect.ts';
+export type { ImpossibleSite } from './inspect-site.ts';
+export type { Reading } from './reading.ts';
 export { sample } from './sample.ts';
 export { factStatesOf, storyOf, type FactId, type Story } from './story.ts';
 export { bandOf, toleranceOf, type Tolerance } from './tolerance.ts';
