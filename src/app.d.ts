@@ -2,7 +2,13 @@ declare global {
 	namespace App {
 		interface Locals {
 			/** The language of this request's pages, a BCP 47 primary tag. */
-			language: string;
+			language: 'en' | 'es';
+			/** How this request's pages are coloured. */
+			theme: 'system' | 'light' | 'dark';
+		}
+		interface PageState {
+			/** Of a problem that was drawn on the device, because no signal was there for another site. */
+			seed?: number;
 		}
 	}
 }

@@ -11,6 +11,9 @@ import {
 /** The languages that pages are written in; the first is for visitors who want none of them. */
 const LANGUAGES = ['en', 'es'] as const;
 
+/** How pages are coloured; the first follows the visitor's system. */
+const THEMES = ['system', 'light', 'dark'] as const;
+
 /** Where visitors answer site problems. */
 const LEARN = /^\/learn(\/|$)/;
 
@@ -28,9 +31,10 @@ export const handle: Handle = async ({ event, resolve }) => {
 		cookies.get('language'),
 		request.headers.get('accept-language')
 	);
+	locals.theme = THEMES.find((theme) => theme === cookies.get('theme')) ?? THEMES[0];
 	if (LEARN.test(url.pathname)) giveGuestToken(cookies, url.protocol === 'https:');
 	const response = await resolve(event, {
-		transformPageChunk: ({ html }) => html.replace('%underfoot.lang%', locals.language)
+		transformPageChunk: ({ html }) => html.replace('%underfoot.lang%', locals.language).replace('%underfoot.theme%', locals.theme)
 	});
 	return compressPage(response, request.headers.get('accept-encoding'));
 };

@@ -75,7 +75,7 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
  * the zod schema of the folder's documents, and the browser, which needs none, must not load it by index.ts.
  * So does shipped.ts of course, which parses the shipped scenarios by that schema.
  */
-export const FACES: readonly string[] = ['index.ts', 'schema.ts', 'shipped.ts'];
+export const FACES: readonly string[] = ['index.ts', 'schema.ts', 'shipped.ts', 'sheet.css'];
 
 /**
  * What each folder reads in shared/, as beginnings of paths. Limits of law, practice and equipment are read by

@@ -1,0 +1,24 @@
+export {
+	EMPTY_ENTRY,
+	answerOf,
+	answersOf,
+	entryOf,
+	isQuery,
+	isRight,
+	notRight,
+	sameMarks,
+	type Drawing,
+	type Entry,
+	type FlowContext,
+	type FlowEvent,
+	type Grades,
+	type SendState,
+	type Sent,
+	type Walk,
+	type WalkedStep
+} from './context.ts';
+export { lastAttempt, siteProblemMachine, startContext, type FlowInput, type FlowState } from './site-problem.ts';
+export { MACHINE_VERSION, readSnapshot, writeSnapshot, type Remembered, type Snapshot } from './snapshot.ts';
+export { createOutbox, type Outbox, type Posted, type SendOutcome, type Shelf } from './outbox.ts';
+export { mixed, type MixedProblem } from './mix.ts';
+export { resume, type Regrading } from './resume.ts';

@@ -1,0 +1,29 @@
+import { error, redirect } from '@sveltejs/kit';
+import { shippedScenarios } from '#lib/course/shipped.ts';
+import { mixed } from '#lib/flow/index.ts';
+import type { PageServerLoad } from './$types';
+
+/** @reason as many seeds as stay short in an address. */
+const SEEDS = 1_000_000_000;
+const WHOLE = /^\d{1,15}$/;
+
+/**
+ * The scenario of the address; the browser draws from it with the seed. Without one, a problem is picked and
+ * put into the address, so that a reload finds it again.
+ */
+export const load: PageServerLoad = ({ url }) => {
+	const scenarios = shippedScenarios();
+	const ids = scenarios.map((one) => one.id);
+	const id = url.searchParams.get('scenario');
+	const seedText = url.searchParams.get('seed');
+	if (id === null || seedText === null) {
+		const among = id === null ? ids : ids.filter((one) => one === id);
+		if (among.length === 0) error(404, 'no-such-scenario');
+		const picked = mixed(among, crypto.getRandomValues(new Uint32Array(1))[0] ?? 0, 0);
+		redirect(307, `/learn/problem?${new URLSearchParams({ scenario: picked.scenario, seed: String(picked.seed % SEEDS) })}`);
+	}
+	const scenario = scenarios.find((one) => one.id === id);
+	if (scenario === undefined) error(404, 'no-such-scenario');
+	if (!WHOLE.test(seedText)) error(400, 'no-such-seed');
+	return { scenario, seed: Number(seedText), scenarioIds: ids };
+};

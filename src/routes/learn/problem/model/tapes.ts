@@ -1,0 +1,225 @@
+/** Tapes of a problem: the learner's while working, and both of an explained answer. */
+import { formula, type Datum } from '#lib/arrest/index.ts';
+import { evaluate } from '#lib/expression/index.ts';
+import { explain, shownGivens, type Explanation, type TapeTerm as Term } from '#lib/grading/index.ts';
+import { LENGTH, readQuantity, sameDimension } from '#lib/quantity/index.ts';
+import { numberAsks, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
+import type { DraftTape, TapeDatum, TapeModel, TapePairModel, TapeTerm, TermId } from '#lib/scene/index.ts';
+import { placeLabel, obstacleLabel, thePlace, type Speech } from './names.ts';
+import type { Writer } from './writing.ts';
+
+/** Which hatch a term has, by its role in the formula. */
+const TERM_OF_ROLE: Readonly<Record<string, TermId>> = {
+	lanyard: 'lanyard',
+	line: 'lanyard',
+	reachDown: 'lanyard',
+	connector: 'connector',
+	freeFall: 'free-fall',
+	elongation: 'elongation',
+	stretch: 'stretch',
+	margin: 'margin',
+	body: 'body',
+	dRing: 'body',
+	head: 'body',
+	swingDrop: 'swing-drop',
+	posture: 'posture',
+	standing: 'standing',
+	obstacle: 'obstacle'
+};
+
+export function termIdOf(role: string): TermId {
+	return TERM_OF_ROLE[role] ?? 'other';
+}
+
+/** How a role of a sum is called on a tape; an obstacle by its own name. */
+export function termName(speech: Speech, role: string): string {
+	const names: Readonly<Record<string, string>> = speech.m.terms;
+	return names[role] ?? obstacleLabel(speech, role);
+}
+
+/** Where an ask's tape hangs, above the walking surface, m. A free fall hangs from the D-ring. */
+export function datumOf(problem: Problem, ask: NumberAsk): Datum {
+	return 'datum' in ask ? ask.datum : 'd-ring';
+}
+
+export function heightOf(problem: Problem, datum: Datum): number {
+	const { worker, anchorage } = problem.drawn.plan;
+	switch (datum) {
+		case 'surface':
+			return 0;
+		case 'anchorage':
+			return anchorage.height;
+		case 'connector':
+			return anchorage.height - (anchorage.connector?.length ?? 0);
+		case 'd-ring':
+			return worker.standingHeight + (worker.posture === 'standing' ? worker.dRingHeight : (worker.dRingNow ?? worker.dRingHeight));
+	}
+}
+
+function datumName(speech: Speech, datum: Datum): string {
+	if (datum === 'surface') return placeLabel(speech, 'surface');
+	if (datum === 'anchorage') return placeLabel(speech, 'anchorage');
+	return datum === 'connector' ? speech.m.terms.connector : speech.m.terms.dRing;
+}
+
+function tapeDatum(speech: Speech, datum: Datum): TapeDatum {
+	return { z: heightOf(speech.problem, datum), name: datumName(speech, datum) };
+}
+
+/** @returns true for an ask that is told as a chain of lengths. */
+export function hasTape(ask: NumberAsk): boolean {
+	return ask.quantity === 'freeFall' || ask.quantity === 'requiredClearance' || ask.quantity === 'availableClearance';
+}
+
+/** The ask that the learner's tape follows while working: the first clearance asked for, else the free fall. */
+function mainAsk(problem: Problem): NumberAsk | undefined {
+	const asks = numberAsks(problem.scenario).filter(hasTape);
+	return asks.find((ask) => ask.quantity === 'requiredClearance') ?? asks.find((ask) => ask.quantity === 'freeFall') ?? asks[0];
+}
+
+/** What was typed so far, as a length; undefined for what is no single length yet. */
+function typedLength(speech: Speech, ask: NumberAsk, text: string): number | undefined {
+	const reading = readQuantity(text, {
+		expected: ask.precision.unit === 'in' ? 'ft' : ask.precision.unit,
+		language: speech.language,
+		compound: speech.problem.scenario.units === 'us-inch'
+	});
+	return reading.kind === 'read' && reading.si > 0 ? reading.si : undefined;
+}
+
+/**
+ * @param texts what stands in the fields, by ask.
+ * @returns the learner's tape while working. It grows with what is typed and says nothing of right or wrong.
+ */
+export function draftTape(speech: Speech, writer: Writer, texts: ReadonlyMap<string, string>): DraftTape | undefined {
+	const { problem, m } = speech;
+	const main = mainAsk(problem);
+	if (main === undefined) return undefined;
+	const datum = datumOf(problem, main);
+	const terms: TapeTerm[] = [];
+	let end: DraftTape['end'] = null;
+	for (const ask of numberAsks(problem.scenario)) {
+		if (!sameDimension(LENGTH, formula(targetOf(ask), problem.resolved.shape).dimension)) continue;
+		const length = typedLength(speech, ask, texts.get(ask.id) ?? '');
+		if (length === undefined) continue;
+		const label = writer.bareLength(length);
+		if (ask.quantity === 'freeFall' && (datum === 'surface' || datum === 'd-ring')) {
+			terms.push({ id: 'free-fall', sign: 1, length, label, name: m.terms.freeFall });
+		} else if (ask === main) {
+			end = { length, label, name: m.quantities[ask.quantity].short };
+		}
+	}
+	const at = tapeDatum(speech, datum);
+	return {
+		datum: at,
+		title: m.tape.own,
+		zeroLabel: m.tape.zero({ place: at.name }),
+		terms,
+		end,
+		reach: at.z + problem.drawn.plan.below.depth
+	};
+}
+
+function tapeTerm(speech: Speech, writer: Writer, term: Term): TapeTerm {
+	const negative = term.value < 0;
+	return {
+		id: termIdOf(term.role),
+		sign: negative ? (term.sign === 1 ? -1 : 1) : term.sign,
+		length: Math.abs(term.value),
+		name: termName(speech, term.role),
+		label: writer.bareLength(Math.abs(term.value))
+	};
+}
+
+function totalOf(terms: readonly Term[]): number {
+	return terms.reduce((sum, term) => sum + term.sign * term.value, 0);
+}
+
+/** Lengths that differ by less are one length, m. */
+const SAME = 1e-9;
+
+/** What a note beside the learner's tape says where the two chains part, by the hatch of the term. */
+function notesOf(speech: Speech, writer: Writer, explanation: Explanation): { readonly id: TermId; readonly text: string }[] {
+	const { m } = speech;
+	const notes: { id: TermId; text: string }[] = [];
+	const own = [...(explanation.ownTape ?? [])];
+	for (const term of explanation.tape) {
+		const at = own.findIndex((one) => one.role === term.role);
+		const other = own[at];
+		if (other === undefined) {
+			notes.push({ id: termIdOf(term.role), text: m.tape.missing({ amount: writer.bareLength(Math.abs(term.value)) }) });
+			continue;
+		}
+		own.splice(at, 1);
+		const difference = other.sign * other.value - term.sign * term.value;
+		if (Math.abs(difference) > SAME) {
+			notes.push({ id: termIdOf(term.role), text: m.tape.instead({ amount: writer.bareLength(Math.abs(other.value)), right: writer.bareLength(Math.abs(term.value)) }) });
+		}
+	}
+	for (const term of own) {
+		notes.push({ id: termIdOf(term.role), text: m.tape.tooMuch({ amount: writer.bareLength(Math.abs(term.value)) }) });
+	}
+	return notes;
+}
+
+/**
+ * @param answer the learner's number, SI.
+ * @param explanation both chains; the learner's only where a slip explains the number.
+ * @returns both tapes of an explained ask, hung from its datum.
+ */
+export function tapePair(speech: Speech, writer: Writer, ask: NumberAsk, answer: number | undefined, explanation: Explanation): TapePairModel {
+	const { problem, m } = speech;
+	const datum = datumOf(problem, ask);
+	const at = tapeDatum(speech, datum);
+	const right = totalOf(explanation.tape);
+	const needed: TapeModel = {
+		datum: at,
+		title: ask.quantity === 'requiredClearance' ? m.tape.needed : m.quantities[ask.quantity].short,
+		terms: explanation.tape.map((term) => tapeTerm(speech, writer, term)),
+		total: right,
+		totalLabel: writer.bareQuantity(ask.quantity, right)
+	};
+	return {
+		needed,
+		own: answer === undefined ? null : ownTape(speech, writer, at, answer, explanation),
+		firstMet: ask.quantity === 'requiredClearance' ? firstMet(speech, writer, at.z) : null,
+		notes: explanation.ownTape === undefined ? [] : notesOf(speech, writer, explanation)
+	};
+}
+
+function ownTape(speech: Speech, writer: Writer, at: TapeDatum, answer: number, explanation: Explanation): TapeModel {
+	const terms = explanation.ownTape?.map((term) => tapeTerm(speech, writer, term)) ?? [
+		{ id: 'other' as const, sign: 1 as const, length: answer, name: speech.m.page.yourNumber, label: writer.bareLength(answer) }
+	];
+	return { datum: at, title: speech.m.tape.own, terms, total: answer, totalLabel: writer.bareLength(answer) };
+}
+
+/** The level of the first thing that the body could meet, measured from where the tape hangs. */
+function firstMet(speech: Speech, writer: Writer, from: number): TapePairModel['firstMet'] {
+	const { problem, m } = speech;
+	const top = firstThing(problem);
+	return {
+		z: top.z,
+		label: writer.bareLength(from - top.z, 'down'),
+		name: top.obstacle === undefined ? thePlace(speech, 'lowerLevel') : m.tape.topOf({ thing: obstacleLabel(speech, top.obstacle) })
+	};
+}
+
+/** The first thing below that the body's path meets, and its height above the walking surface, m. */
+export function firstThing(problem: Problem): { readonly z: number; readonly obstacle: string | undefined } {
+	const { shape } = problem.resolved;
+	const { below } = problem.drawn.plan;
+	const onPath = below.obstacles.filter((one) => shape.obstacles.includes(one.id));
+	const highest = onPath.reduce<(typeof onPath)[number] | undefined>((best, one) => (best === undefined || one.top > best.top ? one : best), undefined);
+	return { z: (highest?.top ?? 0) - below.depth, obstacle: highest?.id };
+}
+
+/** The working of an ask with no slip in it: for a right answer, and for one that no pattern explains. */
+export function plainWorking(problem: Problem, ask: NumberAsk): Explanation {
+	return explain(problem, ask, []);
+}
+
+/** @returns the value of a quantity at the walking surface for a problem, SI. */
+export function atSurface(problem: Problem, quantity: 'requiredClearance' | 'availableClearance'): number {
+	return evaluate(formula({ quantity, datum: 'surface' }, problem.resolved.shape), shownGivens(problem));
+}

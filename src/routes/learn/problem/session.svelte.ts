@@ -1,0 +1,197 @@
+/** One site problem on one device: the flow's machine, and the effects that it asks for. */
+import { createActor } from 'xstate';
+import {
+	answersOf,
+	isQuery,
+	lastAttempt,
+	readSnapshot,
+	resume,
+	siteProblemMachine,
+	writeSnapshot,
+	type Drawing,
+	type FlowContext,
+	type FlowEvent,
+	type FlowInput,
+	type FlowState,
+	type Grades,
+	type Outbox,
+	type SendOutcome
+} from '#lib/flow/index.ts';
+import { gradeProblem, gradeWalk, walkOf, type StepGrade, type WalkStep } from '#lib/grading/index.ts';
+import type { Language } from '#lib/quantity/index.ts';
+import { numberAsks, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
+import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
+import { deviceOutbox, newId, remember, remembered, storedGrades } from './device.ts';
+
+function drawingOf(problem: Problem): Drawing {
+	return {
+		scenario: problem.scenario.id,
+		version: problem.scenario.version,
+		drawVersion: problem.drawVersion,
+		seed: problem.seed,
+		acceptedTry: problem.acceptedTry
+	};
+}
+
+export class ProblemSession {
+	readonly problem: Problem;
+	readonly #language: Language;
+	readonly #input: FlowInput;
+	#actor: ReturnType<typeof this.started>;
+	#outbox: Outbox | undefined;
+	#state = $state.raw<FlowState>('reading');
+	#context = $state.raw<FlowContext>() as FlowContext;
+	#waiting = $state(0);
+
+	constructor(problem: Problem, language: Language) {
+		this.problem = problem;
+		this.#language = language;
+		this.#input = {
+			drawing: drawingOf(problem),
+			asks: problem.scenario.asks.map((ask) => ask.id),
+			decisions: problem.scenario.asks.filter((ask) => ask.kind === 'decision').map((ask) => ask.id)
+		};
+		this.#actor = this.started();
+		this.#context = this.#actor.getSnapshot().context;
+	}
+
+	/** A running machine, at its start or where it was left. */
+	private started(at?: { readonly state: FlowState; readonly context: FlowContext }) {
+		const snapshot = at === undefined ? undefined : siteProblemMachine.resolveState({ value: at.state, context: at.context });
+		const actor = createActor(siteProblemMachine, { input: this.#input, ...(snapshot === undefined ? {} : { snapshot }) });
+		actor.start();
+		return actor;
+	}
+
+	get state(): FlowState {
+		return this.#state;
+	}
+
+	get context(): FlowContext {
+		return this.#context;
+	}
+
+	/** How many answers wait on this device, those of other problems too. */
+	get waiting(): number {
+		return this.#waiting;
+	}
+
+	get language(): Language {
+		return this.#language;
+	}
+
+	/** In the browser: goes on where this problem was left, and sends what waits. @returns what ends it. */
+	open(): () => void {
+		const kept = readSnapshot(remembered(this.problem.scenario.id, this.problem.seed), this.#input.drawing, this.#input.asks);
+		this.#actor.stop();
+		this.#actor = this.started(
+			resume(this.#input, kept, {
+				grade: (context) => this.#grades(context),
+				walk: (ask, texts) => this.#walked(ask, texts)
+			})
+		);
+		this.#take();
+		this.#outbox = deviceOutbox();
+		this.#waiting = this.#outbox.waiting();
+		const flush = (): void => void this.#flush();
+		addEventListener('online', flush);
+		flush();
+		void this.#askServer();
+		return () => {
+			removeEventListener('online', flush);
+			this.#actor.stop();
+		};
+	}
+
+	/** Hands an event to the machine, and does what its new state asks for. */
+	send(event: FlowEvent): void {
+		this.#actor.send(event);
+		if (this.#actor.getSnapshot().value === 'grading') {
+			const grades = this.#grades(this.#actor.getSnapshot().context);
+			const attempt = newId();
+			this.#actor.send({ type: 'GRADED', grades, attempt });
+			if (!Object.values(grades).some(isQuery)) this.#hand(attempt);
+		}
+		this.#take();
+	}
+
+	/** Grades the step at hand of the step-through. */
+	checkStep(): void {
+		const { walk } = this.#context;
+		const grade = walk === undefined ? undefined : this.#walked(walk.ask, walk.steps.map((step) => step.text))[walk.at];
+		if (grade !== undefined) this.send({ type: 'STEP_GRADED', grade });
+	}
+
+	/** The steps of a number ask, to be worked one by one. */
+	stepsOf(ask: string): readonly WalkStep[] {
+		const found = this.numberAsk(ask);
+		return found === undefined ? [] : walkOf(this.problem, found);
+	}
+
+	numberAsk(id: string): NumberAsk | undefined {
+		return numberAsks(this.problem.scenario).find((ask) => ask.id === id);
+	}
+
+	#take(): void {
+		const snapshot = this.#actor.getSnapshot();
+		this.#state = snapshot.value;
+		this.#context = snapshot.context;
+		if (this.#outbox === undefined) return;
+		remember(this.problem.scenario.id, this.problem.seed, writeSnapshot(this.#state, this.#context));
+	}
+
+	#grades(context: FlowContext): Grades {
+		return Object.fromEntries(gradeProblem(this.problem, answersOf(context), { language: this.#language }));
+	}
+
+	/** Grades the steps of a step-through that hold a text, each with the own values of the wrong ones before. */
+	#walked(askId: string, texts: readonly string[]): readonly (StepGrade | undefined)[] {
+		const ask = this.numberAsk(askId);
+		if (ask === undefined) return [];
+		return gradeWalk(this.problem, ask, texts, this.#language);
+	}
+
+	/** Puts the answers that were just graded into the box, and sends the box. */
+	#hand(id: string): void {
+		const context = this.#actor.getSnapshot().context;
+		const { scenario, version, drawVersion, seed, acceptedTry } = context.drawing;
+		this.#outbox?.put({
+			id,
+			body: {
+				scenario,
+				version,
+				drawVersion,
+				slipSetVersion: SLIP_SET_VERSION,
+				seed,
+				acceptedTry,
+				language: this.#language,
+				answers: Object.fromEntries(answersOf(context))
+			}
+		});
+		void this.#flush();
+	}
+
+	async #flush(): Promise<void> {
+		const told = (id: string, outcome: SendOutcome): void => {
+			const state = outcome.kind === 'stored' ? 'stored' : outcome.kind === 'later' ? 'waiting' : 'refused';
+			if (this.#context.sent.some((one) => one.id === id)) this.send({ type: 'SENT', id, state });
+			if (outcome.kind === 'stored') this.#heed(id, outcome.grades);
+		};
+		await this.#outbox?.flush(told);
+		this.#waiting = this.#outbox?.waiting() ?? 0;
+	}
+
+	/** The server's word counts: its grades take the place of the device's. */
+	#heed(id: string, grades: Grades): void {
+		if (id === lastAttempt(this.#context)) this.send({ type: 'SERVER_GRADED', id, grades });
+	}
+
+	/** After a reload: the server's grades of an answer that it has stored before. */
+	async #askServer(): Promise<void> {
+		const id = lastAttempt(this.#context);
+		if (id === undefined || this.#context.grades === undefined) return;
+		if (this.#context.sent.at(-1)?.state !== 'stored') return;
+		const grades = await storedGrades(id);
+		if (grades !== undefined) this.#heed(id, grades);
+	}
+}
