@@ -20,7 +20,7 @@ export const diagnosis = {
 	neither: 'None of these',
 	none: 'No pattern fits this number.',
 	noneHelp: 'That is common, and no harm. Go through it step by step: you will see where it parts.',
-	alsoFits: ({ label }: { label: string }) => `This fits too: ${label}.`,
+	alsoFits: ({ name }: { name: string }) => `This fits too: ${name}.`,
 	followsOwn: 'Right with your own earlier number. The error counts once, where it was made.',
 	roundedEarly: 'You rounded on the way. Keep one more digit until the end.'
 };

@@ -126,7 +126,7 @@ export const page = {
 	/* Start. */
 	startTitle: 'How far would you fall?',
 	startLead: 'You get a site, the labels on the gear and a drawing to scale. You work out the free fall and the clearance needed, and decide: tie off or not.',
-	startWhy: 'A wrong number is traced to the thought behind it, explained step by step, and shown as the fall it would mean.',
+	startWhy: 'A wrong number is traced to the thought behind it. It is explained step by step, and shown as the fall it would mean.',
 	startButton: 'Open a site problem',
 	startGoOn: 'Go on with your problem',
 	startNoAccount: 'No account is needed.',

@@ -105,7 +105,7 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 		hint: 'Draw the triangle: the line, the offset, the depth.'
 	},
 	'offset-subtracted': {
-		label: 'Offset taken off the lanyard',
+		label: 'Offset taken off the line',
 		clause: () => 'you took the offset straight off the line',
 		why: ({ right, value }) => `Sides of a triangle do not add up in a row. The line reaches ${right} down, not ${value}.`,
 		rule: 'To one side, the line is tight at √(line² − offset²) below the anchorage.',

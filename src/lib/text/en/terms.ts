@@ -36,7 +36,7 @@ export const terms = {
 	required: 'Needed',
 	rise: 'Rise',
 	slack: 'Slack',
-	slide: 'D-ring slide',
+	slide: 'Slide',
 	standing: 'Standing place',
 	stature: 'Body height',
 	stretch: 'Slide and stretch',

@@ -12,7 +12,7 @@ export const diagnosis: typeof en.diagnosis = {
 	neither: 'Ninguno de estos',
 	none: 'Ningún error conocido explica este número.',
 	noneHelp: 'Es común y no es grave. Vaya paso a paso: así verá dónde se separa.',
-	alsoFits: ({ label }) => `Esto también encaja: ${label}.`,
+	alsoFits: ({ name }) => `Esto también encaja: ${name}.`,
 	followsOwn: 'Bien con su propio número anterior. El error cuenta una vez, donde se hizo.',
 	roundedEarly: 'Usted redondeó en el camino. Guarde una cifra más hasta el final.'
 };

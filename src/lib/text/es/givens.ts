@@ -55,7 +55,7 @@ export const givens: typeof enGivens = {
 		name: 'Deslizamiento de la argolla D',
 		short: 'deslizamiento',
 		the: 'el deslizamiento de la argolla D',
-		what: 'Lo que sube la argolla D por el arnés cuando llega el tirón.'
+		what: 'Lo que la argolla D se desliza hacia arriba por el arnés con el tirón.'
 	},
 	harnessStretch: {
 		name: 'Estiramiento del arnés',

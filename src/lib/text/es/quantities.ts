@@ -40,7 +40,7 @@ export const quantities: typeof en.quantities = {
 	},
 	extraStretch: {
 		name: 'Estiramiento por encima de la cabeza',
-		short: 'Sobre la cabeza',
+		short: 'Estiramiento sobre la cabeza',
 		the: 'el estiramiento por encima de la cabeza',
 		meaning: 'La parte del deslizamiento y del estiramiento que sube la argolla D sobre la cabeza.'
 	},
@@ -216,7 +216,7 @@ export const customs: typeof en.customs = {
 	},
 	'full-height': {
 		name: 'Estatura completa',
-		what: 'El cuerpo cuenta con toda su estatura. Solo se suma lo que sube la argolla D sobre la cabeza.'
+		what: 'El cuerpo cuenta con toda su estatura. Solo se suma el estiramiento que sube la argolla D sobre la cabeza.'
 	}
 };
 

@@ -39,7 +39,7 @@ export const terms: typeof en = {
 	slide: 'Deslizamiento',
 	standing: 'Lugar de pie',
 	stature: 'Estatura',
-	stretch: 'Desliz. y estiram.',
+	stretch: 'Deslizar y estirar',
 	swingDrop: 'Bajada del péndulo',
 	tetheredMass: 'Herramientas atadas',
 	toolsMass: 'Herramientas',

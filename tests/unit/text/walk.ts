@@ -1,0 +1,117 @@
+/** Every message of a language as text: functions are called with parts as a site problem would fill them. */
+import type { Language } from '#lib/quantity/index.ts';
+import type { Messages } from '#lib/text/index.ts';
+
+export interface Said {
+	/** Where it stands: "slips.margin-left-out.why". */
+	readonly path: string;
+	readonly text: string;
+	/** Names of the parts that the message read; empty for a plain text. */
+	readonly read: readonly string[];
+	readonly kind: 'text' | 'function';
+}
+
+const PARTS: Readonly<Record<Language, Readonly<Record<string, unknown>>>> = {
+	en: {
+		name: 'Marit',
+		value: '1.40 m',
+		right: '3.50 m',
+		term: '1.20 m',
+		amount: '1.00 m',
+		used: '0.30 m',
+		margin: '0.60 m',
+		left: '0.40 m',
+		thing: 'the stacked panels',
+		from: 'the shelf',
+		surface: 'the shelf',
+		lowerLevel: 'the footing',
+		anchorage: 'the eye bolt',
+		site: 'Pier 4',
+		the: 'the free fall',
+		clause: 'the margin of 1.00 m is not on your tape',
+		first: '1.40 m',
+		second: '2.00 m',
+		checks: 'clearance, rescue',
+		check: 'free fall',
+		what: 'horizontal lifeline',
+		t: '0.81 s',
+		v: '2.7 m/s',
+		event: 'lanyard tight',
+		part: '1+2',
+		example: '1.40 m',
+		typed: '5.6 ft',
+		unit: 'm'
+	},
+	es: {
+		name: 'Marit',
+		value: '1,40 m',
+		right: '3,50 m',
+		term: '1,20 m',
+		amount: '1,00 m',
+		used: '0,30 m',
+		margin: '0,60 m',
+		left: '0,40 m',
+		thing: 'los paneles apilados',
+		from: 'la repisa',
+		surface: 'la repisa',
+		lowerLevel: 'la zapata',
+		anchorage: 'el perno de ojo',
+		site: 'Pila 4',
+		the: 'la caída libre',
+		clause: 'el margen de 1,00 m no está en su cinta',
+		first: '1,40 m',
+		second: '2,00 m',
+		checks: 'espacio libre, rescate',
+		check: 'caída libre',
+		what: 'línea de vida horizontal',
+		t: '0,81 s',
+		v: '2,7 m/s',
+		event: 'cuerda tensa',
+		part: '1+2',
+		example: '1,40 m',
+		typed: '5,6 pies',
+		unit: 'm'
+	}
+};
+
+const NUMBERS: Readonly<Record<string, unknown>> = { n: 2, of: 5, count: 3, us: false, asked: true };
+
+/** Messages that take a list, not named parts. */
+const LISTS: readonly string[] = ['common.list'];
+
+function call(path: string, message: (parts: unknown) => unknown, language: Language): { text: unknown; read: string[] } {
+	const read = new Set<string>();
+	if (LISTS.includes(path)) return { text: message(['x', 'y', 'z']), read: [] };
+	const parts = new Proxy(
+		{},
+		{
+			get: (_, key) => {
+				const part = String(key);
+				read.add(part);
+				return PARTS[language][part] ?? NUMBERS[part] ?? `‹${part}›`;
+			}
+		}
+	);
+	return { text: message(parts), read: [...read].sort() };
+}
+
+/** @returns all messages, in the order of the catalogue. */
+export function everything(messages: Messages, language: Language): readonly Said[] {
+	const all: Said[] = [];
+	const visit = (path: string, value: unknown): void => {
+		if (typeof value === 'string') all.push({ path, text: value, read: [], kind: 'text' });
+		else if (typeof value === 'function') {
+			const { text, read } = call(path, (parts) => Reflect.apply(value, undefined, [parts]), language);
+			all.push({ path, text: String(text), read, kind: 'function' });
+		} else if (typeof value === 'object' && value !== null) {
+			for (const [key, inner] of Object.entries(value)) visit(path === '' ? key : `${path}.${key}`, inner);
+		} else throw new TypeError(`${path} is neither text nor function`);
+	};
+	visit('', messages);
+	return all;
+}
+
+/** @returns the sentences of a text; what ends without a mark is a label and none. A decimal point ends nothing. */
+export function sentencesOf(text: string): readonly string[] {
+	return text.split(/(?<=[.?!][»”]?)\s+/u).filter((piece) => /[.?!][»”]?$/u.test(piece));
+}
