@@ -1,24 +1,20 @@
 /** `npm run --silent underfoot -- COMMAND …`: one command, JSON on the output, problems on the error output. */
 import { command } from './underfoot/commands.ts';
-import { refuse, type Outcome } from './underfoot/outcome.ts';
+import { jsonOf, refuse, type Outcome } from './underfoot/outcome.ts';
 
 /** Exit codes: done, input that cannot be used, failure of the program. */
 const EXIT = { done: 0, refused: 2, failed: 3 } as const;
 
-function json(of: object): string {
-	return `${JSON.stringify(of, null, 2)}\n`;
-}
-
 function report(outcome: Outcome): number {
 	switch (outcome.kind) {
 		case 'done':
-			process.stdout.write(json(outcome.output));
+			process.stdout.write(jsonOf(outcome.output));
 			return EXIT.done;
 		case 'help':
 			process.stdout.write(outcome.text);
 			return EXIT.done;
 		case 'refused':
-			process.stderr.write(json({ error: outcome.problems }));
+			process.stderr.write(jsonOf({ error: outcome.problems }));
 			return EXIT.refused;
 	}
 }

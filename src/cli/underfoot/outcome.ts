@@ -28,3 +28,11 @@ export function refuse(field: string, problem: string, remedy: string): Refused 
 export function readAs<Value>(value: Value): Read<Value> {
 	return { kind: 'read', value };
 }
+
+/**
+ * @returns an output as it is printed: JSON, a field a line, with a line feed behind. Spaces that never break are
+ * for pages: in a terminal, and in a search through a file, they are in the way.
+ */
+export function jsonOf(output: object): string {
+	return `${JSON.stringify(output, null, 2).replace(/[\u00a0\u202f]/g, ' ')}\n`;
+}

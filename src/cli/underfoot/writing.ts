@@ -1,4 +1,4 @@
-import { GIVENS, QUANTITIES, givenDimension, givenSymbol, isGivenId, isQuantityId, type GivenId, type QuantityId } from '#lib/arrest/index.ts';
+import { QUANTITIES, givenDimension, givenSymbol, isGivenId, isQuantityId, type GivenId, type QuantityId } from '#lib/arrest/index.ts';
 import { evaluate, namedIn, printText, stepsOf, type Givens, type Named, type Node, type Writing } from '#lib/expression/index.ts';
 import {
 	ACCELERATION,
@@ -48,15 +48,10 @@ function styleOf(dimension: Dimension): Omit<Style, 'dimension'> {
 	return STYLES.find((style) => sameDimension(style.dimension, dimension)) ?? BARE;
 }
 
-/** Spaces that never break are for pages: in a terminal and in a search they are in the way. */
-function plainSpaces(text: string): string {
-	return text.replace(/[\u00a0\u202f]/g, ' ');
-}
-
 /** @returns an SI value as text in the chosen units. */
 export function writeSI(si: number, dimension: Dimension, system: UnitSystem): string {
 	const [unit, decimals] = styleOf(dimension)[system];
-	return plainSpaces(writeQuantity(si, { unit, decimals, language: 'en' }));
+	return writeQuantity(si, { unit, decimals, language: 'en' });
 }
 
 /** @returns an SI value with its written form. */
@@ -117,9 +112,4 @@ export function workingOf(tree: Node, givens: Givens, system: UnitSystem): reado
 /** @returns the symbol of a given or a quantity. */
 export function symbol(id: GivenId | QuantityId): string {
 	return symbolOf(id);
-}
-
-/** @returns ids of all givens of fixed name, in their order. */
-export function fixedGivens(): readonly string[] {
-	return Object.keys(GIVENS);
 }
