@@ -5,6 +5,7 @@
 import type { Bench, Figure } from '../../src/cli/figure.ts';
 import { drawingTimes, gradingTimes, regradingRate, wrongAnswers, yardstick } from './simulated/marking.ts';
 import { shippedScenarios } from './simulated/shipped.ts';
+import { storingRates } from './simulated/storing.ts';
 import { variantSpeeds } from './simulated/variants.ts';
 
 function atMost(name: string, value: number, goal: number, unit: string): Figure {
@@ -21,13 +22,14 @@ function shown(name: string, value: number, unit: string): Figure {
 
 const bench: Bench = {
 	name: 'speed',
-	run() {
+	async run() {
 		const scenarios = shippedScenarios();
 		const drawing = drawingTimes(scenarios);
 		const answers = wrongAnswers(scenarios);
 		const grading = gradingTimes(answers);
 		const variants = variantSpeeds();
-		return Promise.resolve([
+		const storing = await storingRates(scenarios);
+		return [
 			atMost('grade with full diagnosis, p99', grading.p99, 1, 'ms'),
 			shown('grade with full diagnosis, median', grading.p50, 'ms'),
 			atMost('draw, p99', drawing.p99, 5, 'ms'),
@@ -36,8 +38,11 @@ const bench: Bench = {
 			atLeast(`${variants.variants} slip variants, faster than mathjs`, variants.mathjsWhole, 5, '×'),
 			shown('right answer and single slips, faster than mathjs', variants.mathjsSingles, '×'),
 			atMost('right answer and single slips, time in times of straight arithmetic', variants.engineInStraight, 5, '×'),
+			atLeast('answer posted, graded and stored, rate in rates of a bare durable insert', storing.ours / storing.bare, 0.6, '×'),
+			shown('answers posted, graded and stored', storing.ours, 'a second'),
+			shown('bare endpoint with one durable insert', storing.bare, 'a second'),
 			shown('yardstick: a million square roots added up', yardstick(), 'ms')
-		]);
+		];
 	}
 };
 

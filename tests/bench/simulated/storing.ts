@@ -1,0 +1,140 @@
+/** An answer posted, graded and durably stored, against a bare endpoint with one durable insert: whole processes. */
+import { spawn, type ChildProcess } from 'node:child_process';
+import { randomBytes, randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { rightValue } from '#lib/grading/index.ts';
+import { DRAW_VERSION, type Problem, type Scenario } from '#lib/scenario/index.ts';
+import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
+import { ROOT } from '../../../src/cli/root.ts';
+import { dice, slippedAnswer, tasksOf, type Dice } from './learner.ts';
+import { post, requestRate } from './load.ts';
+import { problemsOf } from './shipped.ts';
+import { median } from './timing.ts';
+import { gridPoint, typed } from './writing.ts';
+
+const CONNECTIONS = 16;
+const REQUESTS = 1500;
+const ROUNDS = 7;
+const PROBLEMS_EACH = 40;
+/** Answers that one guest hands in: a few sittings. */
+const ANSWERS_A_GUEST = 50;
+const SEED = 4711;
+/** How long a server may take to start, a build included, ms. */
+const PATIENCE = 300_000;
+
+interface Started {
+	readonly address: string;
+	readonly stop: () => Promise<void>;
+}
+
+/** Starts a program and waits for the line with its address. @throws if it ends before, or takes too long. */
+function started(file: string, args: readonly string[], env: Readonly<Record<string, string>>): Promise<Started> {
+	return new Promise((ready, failed) => {
+		const child: ChildProcess = spawn(process.execPath, [file, ...args], {
+			cwd: ROOT,
+			env: { ...process.env, ...env },
+			stdio: ['ignore', 'pipe', 'inherit']
+		});
+		const ended = new Promise<void>((end) => child.once('exit', () => end()));
+		const stop = (): Promise<void> => {
+			child.kill('SIGTERM');
+			return ended;
+		};
+		const timer = setTimeout(() => {
+			child.kill('SIGKILL');
+			failed(new Error(`${file} did not start`));
+		}, PATIENCE);
+		void ended.then(() => failed(new Error(`${file} ended before it was reached`)));
+		let said = '';
+		child.stdout?.on('data', (part: Buffer) => {
+			said += part.toString('utf8');
+			const address = /is at (http:\/\/127\.0\.0\.1:\d+)/.exec(said)?.[1];
+			if (address === undefined) return;
+			clearTimeout(timer);
+			ready({ address, stop });
+		});
+	});
+}
+
+/** What a learner sends for a whole problem: half of the numbers right, half from a slip. */
+function answersFor(problem: Problem, roll: Dice): Readonly<Record<string, object>> {
+	const tasks = tasksOf(problem, (ask) => rightValue(problem, ask) !== undefined);
+	const answers: Record<string, object> = {};
+	for (const ask of problem.scenario.asks) {
+		if (ask.kind === 'decision') {
+			answers[ask.id] = { kind: 'decision', decision: roll(2) === 0 ? 'tie-off' : 'do-not-tie-off' };
+			continue;
+		}
+		const task = tasks.find((one) => one.ask === ask);
+		const right = task?.mistakes.right;
+		if (task === undefined || right === undefined) answers[ask.id] = { kind: 'not-stated' };
+		else {
+			const wrong = roll(2) === 0 ? undefined : slippedAnswer([task], 1, roll);
+			answers[ask.id] = { kind: 'number', text: wrong?.text ?? typed(gridPoint(right, ask, 'at the end'), ask, 0) };
+		}
+	}
+	return answers;
+}
+
+/** Requests that each hand in a problem, no two the same. */
+function requestsFor(problems: readonly Problem[], count: number, roll: Dice): readonly Buffer[] {
+	let cookie = '';
+	return Array.from({ length: count }, (_, i) => {
+		if (i % ANSWERS_A_GUEST === 0) cookie = `guest=${randomBytes(32).toString('base64url')}`;
+		const problem = problems[roll(problems.length)];
+		if (problem === undefined) throw new Error('no problems to answer');
+		const body = {
+			id: randomUUID(),
+			scenario: problem.scenario.id,
+			version: problem.scenario.version,
+			drawVersion: DRAW_VERSION,
+			slipSetVersion: SLIP_SET_VERSION,
+			seed: problem.seed,
+			acceptedTry: problem.acceptedTry,
+			language: 'en',
+			answers: answersFor(problem, roll)
+		};
+		return post('/api/attempts', JSON.stringify(body), cookie);
+	});
+}
+
+export interface StoringRates {
+	/** Answers posted, graded and stored, a second. */
+	readonly ours: number;
+	/** Requests a second of the bare endpoint. */
+	readonly bare: number;
+}
+
+/** @returns the median rates of both servers, run in turn under the same load. */
+export async function storingRates(scenarios: readonly Scenario[]): Promise<StoringRates> {
+	const folder = mkdtempSync(join(tmpdir(), 'underfoot-bench-'));
+	const roll = dice(SEED);
+	const problems = scenarios.flatMap((scenario) => problemsOf(scenario, PROBLEMS_EACH));
+	const servers: Started[] = [];
+	try {
+		const ours = await started(join(ROOT, 'src/cli/start.ts'), [], {
+			PORT: '0',
+			HOST: '127.0.0.1',
+			DATABASE_URL: `file:${join(folder, 'ours.sqlite')}`
+		});
+		servers.push(ours);
+		const bare = await started(join(import.meta.dirname, 'bare-endpoint.ts'), [join(folder, 'bare.sqlite')], {});
+		servers.push(bare);
+		const rates = { ours: [] as number[], bare: [] as number[] };
+		for (let round = 0; round <= ROUNDS; round += 1) {
+			const requests = requestsFor(problems, REQUESTS, roll);
+			const oursRate = await requestRate(ours.address, requests, CONNECTIONS, 201);
+			const bareRate = await requestRate(bare.address, requests, CONNECTIONS, 201);
+			// The first round warms both up.
+			if (round === 0) continue;
+			rates.ours.push(oursRate);
+			rates.bare.push(bareRate);
+		}
+		return { ours: median(rates.ours), bare: median(rates.bare) };
+	} finally {
+		await Promise.all(servers.map((server) => server.stop()));
+		rmSync(folder, { recursive: true, force: true });
+	}
+}
