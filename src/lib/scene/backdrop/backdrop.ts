@@ -7,7 +7,7 @@
  * looks at the edge, the surface runs across the sheet, and an offset along the edge is seen at its true length.
  */
 import type { Shape } from '../drawing/shapes.ts';
-import type { SiteModel } from '../model.ts';
+import type { BackdropId, SiteModel } from '../model.ts';
 
 export interface BackdropFrame {
 	readonly site: SiteModel;
@@ -33,7 +33,23 @@ export interface Backdrop {
 	readonly busy: readonly (readonly [number, number, number, number])[];
 	/** Right end of the walking surface, where its level line starts. */
 	readonly surfaceTo: number;
+	/** Underside of what one stands on, m; 0.2 m under the surface when left out. */
+	readonly under?: number;
 }
+
+/** What the worker does there, in profile: reaches up, or works at waist height. */
+export const REACHES: Readonly<Record<BackdropId, boolean>> = {
+	'bridge-bearing': true,
+	'flat-roof-edge': false,
+	'turbine-nacelle': true,
+	'silo-top': false,
+	'loading-dock': false,
+	'stage-grid': true,
+	'telecom-mast': true,
+	'tank-roof': false,
+	'lift-shaft': true,
+	'formwork-deck': false
+};
 
 /** An anchorage is overhead when it is well above the D-ring's reach of a hand; lower ones stand on the surface. */
 export function isOverhead(site: SiteModel): boolean {

@@ -173,16 +173,10 @@ function machine(o: SiteObstacle, g: number): Shape[] {
 
 function tank(o: SiteObstacle, g: number): Shape[] {
 	const { from, to, top } = o;
-	const w = to - from;
-	const dome = Math.min(0.16, top * 0.16);
-	const arc: Pair[] = [];
-	for (let i = 0; i <= 16; i++) {
-		const s = i / 16;
-		arc.push([from + w * s, g + top - dome + dome * 4 * s * (1 - s)]);
-	}
+	const rim = Math.min(0.06, top * 0.08);
 	const rings: Shape[] = [];
 	for (const s of [0.25, 0.5, 0.75]) {
-		const z = g + (top - dome) * s;
+		const z = g + (top - rim) * s;
 		rings.push(
 			line(
 				[
@@ -193,7 +187,7 @@ function tank(o: SiteObstacle, g: number): Shape[] {
 			)
 		);
 	}
-	return [area([[from, g], ...arc, [to, g]], 'sheet2', 'medium'), ...rings];
+	return [rect(from + 0.03, g, to - 0.03, g + top - rim, 'sheet2', 'medium'), ...rings, rect(from, g + top - rim, to, g + top, 'sheet', 'medium')];
 }
 
 function water(o: SiteObstacle, g: number): Shape[] {

@@ -153,3 +153,31 @@ export function cutLine(x: number, bottom: number, top: number): Shape[] {
 		)
 	];
 }
+
+/** A working step under the feet: top plate, splayed legs, treads. From x = left to right, h metres high. */
+export function step(left: number, right: number, h: number): Shape[] {
+	if (h < 0.05) return [];
+	const shapes: Shape[] = [];
+	const splay = Math.min(0.08, h * 0.16);
+	const plate = Math.min(0.045, h * 0.4);
+	if (h > plate + 0.06) {
+		shapes.push(bar([left + 0.04, h - plate], [left + 0.02 - splay, 0], 0.035), bar([right - 0.04, h - plate], [right - 0.04, 0], 0.035));
+		const treads = Math.floor((h - 0.12) / 0.25);
+		for (let i = 1; i <= treads; i++) {
+			const z = (h * i) / (treads + 1);
+			const shift = splay * (1 - z / h);
+			shapes.push(bar([left + 0.02 - shift, z], [right - 0.04, z], 0.025));
+		}
+	}
+	shapes.push(
+		rect(left, h - plate, right, h, 'sheet', 'medium'),
+		line(
+			[
+				[left, h],
+				[right, h]
+			],
+			'heavy'
+		)
+	);
+	return shapes;
+}

@@ -86,7 +86,7 @@ export function relaxChain(request: ChainRequest): Place[] {
 		x: from.x + ((to.x - from.x) * i) / n,
 		z: from.z + ((to.z - from.z) * i) / n
 	});
-	if (span >= length * 0.9995) return Array.from({ length: n + 1 }, (_, i) => straight(i));
+	if (span >= length * 0.9995) return Array.from({ length: n + 1 }, (_, i) => (i === 0 ? from : i === n ? to : straight(i)));
 
 	const link = length / n;
 	const guess = firstGuess(request);
@@ -98,6 +98,10 @@ export function relaxChain(request: ChainRequest): Place[] {
 		x[i] = p.x;
 		z[i] = p.z;
 	}
+	x[0] = from.x;
+	z[0] = from.z;
+	x[n] = to.x;
+	z[n] = to.z;
 	const oldX = Float64Array.from(x);
 	const oldZ = Float64Array.from(z);
 	const stiff = Math.min(n - 2, Math.round((request.stiffEnd ?? 0) / link));

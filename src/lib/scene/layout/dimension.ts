@@ -1,6 +1,7 @@
 /** Dimension lines: upright numbers in a gap of the line; no number touches anything. Pixels. */
 import { type Box, overlaps } from './box.ts';
 import { block, blockBox, numberOverName, type PlacedText, type Placer, setBlock, type TextBlock } from './placer.ts';
+import { ASCENT, DESCENT, textWidth } from './text-width.ts';
 
 export interface Segment {
 	readonly x1: number;
@@ -43,6 +44,8 @@ export interface VerticalRequest {
 	readonly until: number;
 	/** Rows that the number must not stand on (a break band). */
 	readonly avoid: readonly Box[];
+	/** Rows where extension lines of others will pass. */
+	readonly keepOff: readonly number[];
 }
 
 const ARROW = 10;
@@ -67,21 +70,35 @@ function rowsToTry(lo: number, hi: number): number[] {
 	return rows;
 }
 
-/** A vertical dimension in the nearest column that has room for line and number; null when none has. */
+/**
+ * A vertical dimension in the nearest column that has room for line and number; null when none has. First
+ * with the number clear of the rows where other extension lines will pass, then anywhere.
+ */
 export function placeVertical(r: VerticalRequest, sizes: DimensionSizes, placer: Placer): PlacedDimension | null {
 	const text = numberOverName(r.label, r.name, sizes.number, sizes.name, sizes.nameWidth);
 	const direction = r.until >= r.from ? 1 : -1;
 	const steps = Math.floor(Math.abs(r.until - r.from) / 3);
 	const room = r.bottom - r.top - 2 * (ARROW + 5);
-	for (let i = 0; i <= steps; i++) {
-		const x = r.from + direction * i * 3;
-		const placed = room >= text.height ? inGap(r, x, text, placer) : beside(r, x, text, direction, placer);
-		if (placed !== null) {
-			commit(placed, placer);
-			return placed;
+	for (const rows of [r.keepOff, []]) {
+		for (let i = 0; i <= (rows.length > 0 ? Math.min(steps, NEAR) : steps); i++) {
+			const x = r.from + direction * i * 3;
+			const placed =
+				(room >= text.height ? inGap(r, x, text, rows, placer) : null) ??
+				(rows.length > 0 || room < text.height ? beside(r, x, text, rows, direction, placer) : null);
+			if (placed !== null) {
+				commit(placed, placer);
+				return placed;
+			}
 		}
 	}
 	return null;
+}
+
+/** Columns tried while the number also keeps off the rows of others: 120 px. */
+const NEAR = 40;
+
+function straddles(box: Box, rows: readonly number[]): boolean {
+	return rows.some((y) => y > box.top - 3 && y < box.bottom + 3);
 }
 
 /** Extension lines from the thing to the column, 5 px over it; none where the column stands at the thing. */
@@ -106,13 +123,13 @@ function clear(r: VerticalRequest, x: number, placer: Placer): boolean {
 	return placer.lineFree(line, 4) && extensions(r, x).every((e) => placer.clearOfText(thin(e)));
 }
 
-function inGap(r: VerticalRequest, x: number, text: TextBlock, placer: Placer): PlacedDimension | null {
+function inGap(r: VerticalRequest, x: number, text: TextBlock, rows: readonly number[], placer: Placer): PlacedDimension | null {
 	if (!clear(r, x, placer)) return null;
 	const half = text.height / 2;
 	for (const y of rowsToTry(r.top + ARROW + 5 + half, r.bottom - ARROW - 5 - half)) {
 		const box = blockBox(text, x, y - half, 'middle');
 		if (r.avoid.some((a) => a.top < box.bottom + 4 && box.top - 4 < a.bottom)) continue;
-		if (!placer.textFree(box, 5)) continue;
+		if (straddles(box, rows) || !placer.textFree(box, 5)) continue;
 		return {
 			id: r.id,
 			axis: 'vertical',
@@ -132,19 +149,20 @@ function inGap(r: VerticalRequest, x: number, text: TextBlock, placer: Placer): 
 }
 
 /** Too short for a gap: the number stands beside the line; very short ones have their arrows outside. */
-function beside(r: VerticalRequest, x: number, text: TextBlock, direction: number, placer: Placer): PlacedDimension | null {
+function beside(r: VerticalRequest, x: number, text: TextBlock, rows: readonly number[], direction: number, placer: Placer): PlacedDimension | null {
 	if (!clear(r, x, placer)) return null;
 	const side = direction > 0 ? 'start' : 'end';
 	const outside = r.bottom - r.top < 2 * ARROW + 6;
 	const tail = outside ? 16 : 0;
 	const line = { x1: x, y1: r.top - tail, x2: x, y2: r.bottom + tail };
 	if (outside && !placer.lineFree(thin(line), 3)) return null;
-	const mid = (r.top + r.bottom) / 2 - text.height / 2;
-	for (const dy of [0, 6, -6, 12, -12, 18, -18, 26, -26]) {
-		const at = x + direction * 9;
-		const box = blockBox(text, at, mid + dy, side);
-		// Own extension lines overshoot by 5: the words stand beyond them.
-		if (!placer.textFree(box, 5)) continue;
+	const at = x + direction * 9;
+	// On one line first: it keeps between the two levels.
+	const shapes = text.lines.length > 1 ? [onOneLine(text), text] : [text];
+	for (const { shape, dy } of shapes.flatMap((shape) => [0, 6, -6, 12, -12, 18, -18, 26, -26].map((dy) => ({ shape, dy })))) {
+		const top = (r.top + r.bottom) / 2 - shape.height / 2 + dy;
+		const box = blockBox(shape, at, top, side);
+		if (straddles(box, rows) || !placer.textFree(box, 5)) continue;
 		return {
 			id: r.id,
 			axis: 'vertical',
@@ -159,10 +177,29 @@ function beside(r: VerticalRequest, x: number, text: TextBlock, direction: numbe
 						{ x, y: r.bottom, angle: 90 }
 					],
 			extensions: extensions(r, x),
-			texts: setBlock(text, at, mid + dy, side)
+			texts: shape === text ? setBlock(text, at, top, side) : setLine(text, box.left, top)
 		};
 	}
 	return null;
+}
+
+const WORD_GAP = 5;
+
+/** The room that the lines of a block take side by side. */
+function onOneLine(b: TextBlock): TextBlock {
+	const width = b.lines.reduce((sum, l) => sum + textWidth(l.text, l.size), 0) + WORD_GAP * (b.lines.length - 1);
+	return { lines: b.lines, width, height: Math.max(...b.lines.map((l) => l.size)) * (ASCENT + DESCENT) };
+}
+
+function setLine(b: TextBlock, left: number, top: number): PlacedText[] {
+	const baseline = top + Math.max(...b.lines.map((l) => l.size)) * ASCENT;
+	let x = left;
+	return b.lines.map((l) => {
+		const w = textWidth(l.text, l.size);
+		const placed: PlacedText = { ...l, anchor: 'start', x, baseline, box: { left: x, right: x + w, top: baseline - l.size * ASCENT, bottom: baseline + l.size * DESCENT } };
+		x += w + WORD_GAP;
+		return placed;
+	});
 }
 
 function commit(d: PlacedDimension, placer: Placer): void {
@@ -177,11 +214,8 @@ export interface HorizontalRequest {
 	readonly name: string;
 	readonly left: number;
 	readonly right: number;
-	/** Rows where the extension lines start. */
-	readonly leftFrom: number;
-	readonly rightFrom: number;
-	/** Rows to try, in this order. */
-	readonly rows: readonly number[];
+	/** Rows to try, in this order, each with the rows where its extension lines start. */
+	readonly rows: readonly { readonly y: number; readonly leftFrom: number; readonly rightFrom: number }[];
 }
 
 /** A horizontal dimension in the first row that has room; the number in a gap, or over a short line. */
@@ -194,13 +228,13 @@ export function placeHorizontal(r: HorizontalRequest, sizes: DimensionSizes, pla
 	const mid = (r.left + r.right) / 2;
 	const gap = single && r.right - r.left > text.width + 2 * (ARROW + 8);
 	const outside = r.right - r.left < 2 * ARROW + 4;
-	for (const y of r.rows) {
+	for (const { y, leftFrom, rightFrom } of r.rows) {
 		const tail = outside ? 16 : 0;
 		const whole: Segment = { x1: r.left - tail, y1: y, x2: r.right + tail, y2: y };
 		if (!placer.lineFree(thin(whole), 3)) continue;
 		const ext: Segment[] = [
-			{ x1: r.left, y1: r.leftFrom + Math.sign(y - r.leftFrom) * 5, x2: r.left, y2: y + Math.sign(y - r.leftFrom) * 5 },
-			{ x1: r.right, y1: r.rightFrom + Math.sign(y - r.rightFrom) * 5, x2: r.right, y2: y + Math.sign(y - r.rightFrom) * 5 }
+			{ x1: r.left, y1: leftFrom + Math.sign(y - leftFrom) * 5, x2: r.left, y2: y + Math.sign(y - leftFrom) * 5 },
+			{ x1: r.right, y1: rightFrom + Math.sign(y - rightFrom) * 5, x2: r.right, y2: y + Math.sign(y - rightFrom) * 5 }
 		];
 		if (!ext.every((e) => placer.clearOfText(thin(e)))) continue;
 		const tops = gap ? [y - text.height / 2] : [y - text.height - 5, y + 6];

@@ -3,8 +3,9 @@
  * height, then by the width. Nothing overlaps; what finds no room is left out of the drawing and returned in
  * `unplaced` (the list of givens always has it).
  */
-import { drawBackdrop, isOverhead, sightOf } from '../backdrop/draw.ts';
+import { drawBackdrop, isOverhead, REACHES, sightOf } from '../backdrop/draw.ts';
 import type { Backdrop } from '../backdrop/draw.ts';
+import { step } from '../backdrop/parts.ts';
 import { obstacleShapes } from '../backdrop/obstacles.ts';
 import type { Shape } from '../drawing/shapes.ts';
 import { type Cut, toX, toY, type View } from '../drawing/view.ts';
@@ -15,6 +16,7 @@ import type { Place } from '../lanyard/chain.ts';
 import { hangLine, type HungLine } from '../lanyard/hang.ts';
 import type { DraftTape, SiteModel, SiteObstacle, TapePairModel } from '../model.ts';
 import { around, type Box } from './box.ts';
+import { outlineBoxes } from './outline-boxes.ts';
 import type { PlacedDimension } from './dimension.ts';
 import { placeDimensions } from './place-dimensions.ts';
 import { placeLevels, placeNames, type PlacedLevel, type WordSizes } from './place-words.ts';
@@ -113,7 +115,7 @@ function inMetres(site: SiteModel): Metres {
 		dRingHeight: worker.dRingHeight,
 		soleDrop: worker.dRingNow,
 		slid: 0,
-		stance: kneeling ? KNEELING : sight === 'profile' ? REACHING : WORKING,
+		stance: kneeling ? KNEELING : sight === 'profile' && REACHES[site.backdrop] ? REACHING : WORKING,
 		kneeling
 	});
 	const shape = figureShape(pose);
@@ -215,19 +217,26 @@ export function layoutElevation(given: SiteModel, options: ElevationOptions): El
 	}
 
 	let best: Elevation | null = null;
-	for (let attempt = 0; attempt < 40; attempt++) {
+	// Smaller until the site fits beside the tape; only a little smaller for the sake of a word.
+	let spared = 0;
+	for (let attempt = 0; attempt < 40 && spared < 4; attempt++) {
 		const pad = padFor(scale);
 		const height = Math.ceil(pad + metres * scale + footer + (cut === null ? 0 : cut.gap));
 		for (const left of [m.likes, (m.likes + m.least) / 2, m.least]) {
 			const tried = layoutAt(m, options, sizes, scale, left, pad, height, cut);
-			if (best === null || tried.unplaced.length < best.unplaced.length) best = tried;
+			if (best === null || cost(tried) < cost(best)) best = tried;
 			if (tried.unplaced.length === 0) return tried;
 		}
+		if (best !== null && !best.unplaced.includes('site')) spared += 1;
 		scale *= 0.955;
 		if (scale < 24) break;
 	}
 	if (best === null) throw new RangeError('layoutElevation: no layout was tried');
 	return best;
+}
+
+function cost(e: Elevation): number {
+	return e.unplaced.reduce((sum, id) => sum + (id === 'site' ? 100 : 1), 0);
 }
 
 function layoutAt(
@@ -288,6 +297,9 @@ function layoutAt(
 	for (const [l, b, r, t] of backdrop.busy) {
 		placer.solids.push({ left: Math.max(0, X(l)), right: X(r), top: Y(t), bottom: Y(b) });
 	}
+	const standing = step(m.dRing.x - 0.47, m.dRing.x - 0.02, site.worker.standingHeight);
+	if (standing.length > 0) placer.solids.push({ left: X(m.dRing.x - 0.55), right: X(m.dRing.x - 0.02), top: Y(site.worker.standingHeight), bottom: Y(0) });
+	placer.outlines.push(...outlineBoxes(backdrop.shapes, view));
 	const band = cut === null ? [] : [{ left: 0, right: siteRight, top: Y(cut.upper) - 4, bottom: Y(cut.lower) + 4 }];
 
 	// Lines that words keep off.
@@ -296,13 +308,13 @@ function layoutAt(
 	placer.lines.push({ left: 0, right: siteRight, top: groundY - 1.5, bottom: groundY + 12 });
 	const plumb =
 		Math.abs(site.worker.offset) > 0.005
-			? { x: X(0), y1: Y(site.anchorage.height), y2: surfaceY }
+			? { x: X(0), y1: Y(site.anchorage.height), y2: Math.max(surfaceY, Y(backdrop.under ?? 0)) }
 			: null;
 	if (plumb !== null) placer.lines.push({ left: plumb.x - 1, right: plumb.x + 1, top: plumb.y1, bottom: plumb.y2 });
 	for (const b of band) placer.lines.push(b);
 
 	const names = placeNames(site.obstacles, obstacleBox, placer, sizes, unplaced);
-	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), ground: m.ground, unplaced });
+	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), headTop: figure.box.top, under: Y(backdrop.under ?? -0.2), ground: m.ground, unplaced });
 
 	const chains: { x1: number; x2: number; y: number }[] = [];
 	const tapeX = tape === null ? siteRight : siteRight + tape.bandLeft;
@@ -324,7 +336,7 @@ function layoutAt(
 		height,
 		view,
 		site,
-		back: backdrop.shapes,
+		back: [...backdrop.shapes, ...standing],
 		obstacles: site.obstacles.map((o) => ({ id: o.id, shapes: obstacleShapes(o, m.ground) })),
 		ground: { x1: Math.max(0, X(leftMetres)), x2: Math.min(siteRight, used), y: groundY },
 		chains,

@@ -19,6 +19,9 @@ export interface DimensionField {
 	readonly clearOf: number;
 	readonly figureLeft: number;
 	readonly surfaceTo: number;
+	/** Top of the helmet and underside of what one stands on, px. */
+	readonly headTop: number;
+	readonly under: number;
 	readonly ground: number;
 	/** Collects what found no room. */
 	readonly unplaced: string[];
@@ -71,20 +74,46 @@ function spanOf(d: VerticalDimension, site: SiteModel, f: DimensionField): Span 
 	return { d, high, low, kind: 'lower', from: right + 24, at: 0 };
 }
 
-/** Every dimension of the site; the shorter nearer to the thing. */
+/** Every dimension of the site; the shorter nearer to the thing. One that finds no room goes first next time. */
 export function placeDimensions(site: SiteModel, f: DimensionField): PlacedDimension[] {
-	const placed: PlacedDimension[] = [];
 	const vertical = site.dimensions.filter((d): d is VerticalDimension => d.axis === 'vertical');
 	const horizontal = site.dimensions.filter((d): d is HorizontalDimension => d.axis === 'horizontal');
 	const order = { obstacle: 0, upper: 1, lower: 2 };
-	const spans = vertical
+	let spans = vertical
 		.map((d) => spanOf(d, site, f))
 		.sort((p, q) => order[p.kind] - order[q.kind] || p.high - p.low - (q.high - q.low));
-	for (const d of horizontal) {
-		const one = horizontalOf(d, f);
-		if (one === null) f.unplaced.push(`dimension:${d.id}`);
-		else placed.push(one);
+	const undo = f.placer.mark();
+	let best = attempt(spans, horizontal, site, f);
+	for (let i = 0; i < 3 && best.failed.length > 0; i++) {
+		const failed = best.failed;
+		spans = [...spans.filter((s) => failed.includes(s.d.id)), ...spans.filter((s) => !failed.includes(s.d.id))];
+		undo();
+		const next = attempt(spans, horizontal, site, f);
+		best = next;
 	}
+	if (best.failed.length > 0) {
+		f.placer.relaxed = true;
+		undo();
+		best = attempt(spans, horizontal, site, f);
+		f.placer.relaxed = false;
+	}
+	f.unplaced.push(...best.failed.map((id) => `dimension:${id}`));
+	return best.placed;
+}
+
+function attempt(
+	spans: readonly Span[],
+	horizontal: readonly HorizontalDimension[],
+	site: SiteModel,
+	f: DimensionField
+): { placed: PlacedDimension[]; failed: string[] } {
+	const placed: PlacedDimension[] = [];
+	const failed: string[] = [];
+	const take = (id: string, one: PlacedDimension | null): void => {
+		if (one === null) failed.push(id);
+		else placed.push(one);
+	};
+	for (const d of horizontal) take(d.id, horizontalOf(d, site, f));
 	for (const s of spans) {
 		const request: VerticalRequest = {
 			id: s.d.id,
@@ -96,13 +125,12 @@ export function placeDimensions(site: SiteModel, f: DimensionField): PlacedDimen
 			bottomFrom: thingAt(s.low, site, f),
 			from: s.from,
 			until: f.until,
-			avoid: f.band
+			avoid: f.band,
+			keepOff: [...new Set(spans.filter((o) => o !== s && o.kind === s.kind).flatMap((o) => [toY(f.view, o.high), toY(f.view, o.low)]))]
 		};
-		const one = placeVertical(request, f.sizes, f.placer) ?? leftOf(s, request, site, f);
-		if (one === null) f.unplaced.push(`dimension:${s.d.id}`);
-		else placed.push(one);
+		take(s.d.id, placeVertical(request, f.sizes, f.placer) ?? leftOf(s, request, site, f));
 	}
-	return placed;
+	return { placed, failed };
 }
 
 /** No room on the right: the column stands left of the figure or the obstacle. */
@@ -117,12 +145,13 @@ function leftOf(s: Span, request: VerticalRequest, site: SiteModel, f: Dimension
 	);
 }
 
-function horizontalOf(d: HorizontalDimension, f: DimensionField): PlacedDimension | null {
+function horizontalOf(d: HorizontalDimension, site: SiteModel, f: DimensionField): PlacedDimension | null {
 	const row = toY(f.view, d.at);
-	const rows: number[] = [];
-	for (let y = row - 60; y > f.placer.sheet.top + 16; y -= 5) rows.push(y);
-	for (let y = row - 55; y < row - 8; y += 5) rows.push(y);
-	for (let y = row + 12; y < f.placer.sheet.bottom - 60; y += 5) rows.push(y);
+	const hook = toY(f.view, site.anchorage.height);
+	const rows: { y: number; leftFrom: number; rightFrom: number }[] = [];
+	// Over the head, where the anchorage is higher; else under the edge.
+	for (let y = f.headTop - 14; y > hook + 12; y -= 4) rows.push({ y, leftFrom: row, rightFrom: y });
+	for (let y = f.under + 26; y < f.placer.sheet.bottom - 60; y += 5) rows.push({ y, leftFrom: f.under, rightFrom: f.under });
 	return placeHorizontal(
 		{
 			id: d.id,
@@ -130,8 +159,6 @@ function horizontalOf(d: HorizontalDimension, f: DimensionField): PlacedDimensio
 			name: d.name,
 			left: toX(f.view, Math.min(d.from.x, d.to.x)),
 			right: toX(f.view, Math.max(d.from.x, d.to.x)),
-			leftFrom: row,
-			rightFrom: row,
 			rows
 		},
 		f.sizes,

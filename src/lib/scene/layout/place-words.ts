@@ -36,7 +36,7 @@ export function placeNames(
 	for (const o of obstacles) {
 		const box = boxOf(o);
 		const mid = (Math.max(box.left, placer.sheet.left) + Math.min(box.right, placer.sheet.right)) / 2;
-		const found = firstFree(o.name, box, mid, placer, sizes);
+		const found = placer.secondTry(() => firstFree(o.name, box, mid, placer, sizes));
 		if (found === null) {
 			unplaced.push(`name:${o.id}`);
 		} else {
@@ -83,7 +83,7 @@ export function placeLevels(
 	const placed: PlacedLevel[] = [];
 	for (const level of levels) {
 		const y = toY(view, level.z);
-		const one = withTriangle(level, y, placer, sizes, surfaceTo) ?? nameOnly(level, y, placer, sizes);
+		const one = placer.secondTry(() => withTriangle(level, y, placer, sizes, surfaceTo) ?? nameOnly(level, y, placer, sizes));
 		if (one === null) unplaced.push(`level:${level.name}`);
 		else placed.push(one);
 	}

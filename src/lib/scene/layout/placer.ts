@@ -68,6 +68,10 @@ export class Placer {
 	readonly solids: Box[] = [];
 	readonly lines: Box[] = [];
 	readonly texts: PlacedText[] = [];
+	/** Outlines of the backdrop: words keep off them, but rather cross one (with a halo) than be left out. */
+	readonly outlines: Box[] = [];
+	/** Set while a word that found no room may cross an outline. */
+	relaxed = false;
 	/** Upright dimension lines, with the room they keep from each other. */
 	readonly columns: Box[] = [];
 	readonly sheet: Box;
@@ -82,6 +86,7 @@ export class Placer {
 			within(box, this.sheet) &&
 			!this.solids.some((s) => overlaps(box, s, gap - 1)) &&
 			!this.lines.some((s) => overlaps(box, s, gap - 1)) &&
+			(this.relaxed || !this.outlines.some((s) => overlaps(box, s, gap - 1))) &&
 			!this.texts.some((t) => overlaps(box, t.box, gap))
 		);
 	}
@@ -94,6 +99,27 @@ export class Placer {
 	/** Only words are in the way (an extension line may pass behind a thing). */
 	clearOfText(box: Box, gap = 3): boolean {
 		return !this.texts.some((t) => overlaps(box, t.box, gap));
+	}
+
+	/** Marks what is placed so far; the returned function takes away what came after. */
+	mark(): () => void {
+		const [texts, lines, columns, solids] = [this.texts.length, this.lines.length, this.columns.length, this.solids.length];
+		return () => {
+			this.texts.length = texts;
+			this.lines.length = lines;
+			this.columns.length = columns;
+			this.solids.length = solids;
+		};
+	}
+
+	/** Runs a search again in which words may cross outlines, when the first one found nothing. */
+	secondTry<T>(search: () => T | null): T | null {
+		const first = search();
+		if (first !== null) return first;
+		this.relaxed = true;
+		const second = search();
+		this.relaxed = false;
+		return second;
 	}
 
 	add(texts: readonly PlacedText[]): void {
