@@ -18,13 +18,13 @@ export function labelOf(noun: string, language: Language): string {
 }
 
 /**
- * @returns a name inside a sentence. English gets "the" where none is written; a Spanish name without an
- * article stays without.
+ * @returns a name inside a sentence. English gets "the" where none is written, but for a numbered place
+ * ("level 3"); a Spanish name without an article stays without.
  */
 export function theOf(noun: string, language: Language): string {
-	if (ARTICLES[language].test(noun)) return noun.charAt(0).toLocaleLowerCase(language) + noun.slice(1);
 	const small = noun.charAt(0).toLocaleLowerCase(language) + noun.slice(1);
-	return language === 'en' ? `the ${small}` : small;
+	const bare = language === 'en' && !ARTICLES.en.test(noun) && !/\d$/.test(noun);
+	return bare ? `the ${small}` : small;
 }
 
 /** @returns "de" before a Spanish name: de + el is "del". */

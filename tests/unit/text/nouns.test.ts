@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { SHIPPED_IDS } from '#lib/course/index.ts';
 import { LONGER, labelOf, lengthened, messages, pseudo, theOf } from '#lib/text/index.ts';
 import { a, de } from '../../../src/lib/text/nouns.ts';
 import { pluralOf } from '../../../src/lib/text/plural.ts';
@@ -9,6 +11,8 @@ describe('names from scenarios', () => {
 		['the shelf', 'en', 'Shelf', 'the shelf'],
 		['Shelf', 'en', 'Shelf', 'the shelf'],
 		['an eye bolt', 'en', 'Eye bolt', 'an eye bolt'],
+		['Level 3', 'en', 'Level 3', 'level 3'],
+		['el nivel 3', 'es', 'Nivel 3', 'el nivel 3'],
 		['theatre grid', 'en', 'Theatre grid', 'the theatre grid'],
 		['la repisa', 'es', 'Repisa', 'la repisa'],
 		['los paneles apilados', 'es', 'Paneles apilados', 'los paneles apilados'],
@@ -18,6 +22,16 @@ describe('names from scenarios', () => {
 	] as const)('%s (%s) is %s in the drawing and %s in a sentence', (noun, language, label, the) => {
 		expect(labelOf(noun, language)).toBe(label);
 		expect(theOf(noun, language)).toBe(the);
+	});
+
+	test.each(SHIPPED_IDS)('%s writes its Spanish names with their article, which no program can know', (id) => {
+		const file = new URL(`../../../src/lib/course/scenarios/${id}.json`, import.meta.url);
+		const { words } = JSON.parse(readFileSync(file, 'utf8')) as {
+			words: { es: { places: Record<string, string>; obstacles: Record<string, string> } };
+		};
+		const names = [...Object.values(words.es.places), ...Object.values(words.es.obstacles)];
+		expect(names.length).toBeGreaterThan(2);
+		expect(names.filter((name) => !/^(?:el|la|los|las) /.test(name))).toEqual([]);
 	});
 
 	test('Spanish joins de and a with el', () => {
