@@ -1,12 +1,12 @@
 /** A plan → its quantities with workings, its checks, its verdict. Pure; SI. */
-import { evaluate, givensIn, type Givens, type Node } from '#lib/expression/index.ts';
+import { compile, givensIn, valuesOf, type Givens, type Node, type Program } from '#lib/expression/index.ts';
 import { absorberClass, practiceTable, ruleTable } from '#lib/rules/index.ts';
 import { examine, type Check, type CheckStatus } from './checks.ts';
 import { formula, targetKey, type PlainQuantityId, type QuantityId, type Target } from './formula.ts';
 import { isGivenId, type GivenId } from './given.ts';
 import { resolve, type Resolved } from './resolve.ts';
 import type { LanyardPlan, Plan } from './schema.ts';
-import { DATUMS } from './shape.ts';
+import { DATUMS, onceAShape, type Shape } from './shape.ts';
 
 /** Why a quantity has no value. */
 export type Absence =
@@ -85,8 +85,7 @@ export function givensOf(resolved: Pick<Resolved, 'givens'>): Givens {
 }
 
 /** @returns the quantities that a plan of this shape has, each once for every datum. */
-export function targetsOf(resolved: Resolved): readonly Target[] {
-	const { shape } = resolved;
+export function targetsOf({ shape }: Pick<Resolved, 'shape'>): readonly Target[] {
 	const plain: PlainQuantityId[] = [
 		'rise',
 		...(shape.connector ? (['lineLength'] as const) : []),
@@ -138,6 +137,35 @@ const NEEDS_RIGGING: ReadonlySet<QuantityId> = new Set([
 const STOPS: ReadonlySet<QuantityId> = new Set(['expectedElongation', 'stopTime']);
 const NEEDS_LABEL: ReadonlySet<QuantityId> = new Set(['requiredClearance', 'spare', 'totalFall', 'hangingDepth']);
 
+/** All quantities of plans of one shape, ready to be valued together. */
+interface Prepared {
+	/** The three that decide about others come first: reach, free fall, mass. */
+	readonly quantities: readonly {
+		readonly target: Target;
+		readonly key: string;
+		readonly tree: Node;
+		readonly givens: readonly string[];
+	}[];
+	readonly program: Program;
+}
+
+function prepare(shape: Shape): Prepared {
+	const first: readonly Target[] = [{ quantity: 'reachSpare' }, { quantity: 'freeFall' }, { quantity: 'massAttached' }];
+	const byKey = new Map([...first, ...targetsOf({ shape })].map((target) => [targetKey(target), target]));
+	const quantities = [...byKey].map(([key, target]) => {
+		const tree = formula(target, shape);
+		return Object.freeze({ target, key, tree, givens: givensIn(tree) });
+	});
+	const inputs = [...new Set(quantities.flatMap((one) => one.givens))];
+	const program = compile(
+		quantities.map((one) => one.tree),
+		inputs
+	);
+	return Object.freeze({ quantities: Object.freeze(quantities), program });
+}
+
+const preparedFor = onceAShape(prepare);
+
 /**
  * @returns the plan's quantities, checks and verdict, or why it is refused.
  * A quantity whose givens are not all known, or that the label does not cover, has no value and says why.
@@ -149,48 +177,44 @@ export function analyse(plan: Plan, options: AnalyseOptions = {}): Outcome {
 	}
 	const lanyard = plan;
 	const resolved = resolve(lanyard);
-	const givens = givensOf(resolved);
-	const quantities = new Map<string, Finding>();
-	const known: ReadonlyMap<string, unknown> = resolved.givens;
-
-	const find = (target: Target, absent: Absence | undefined): Finding => {
-		const tree = formula(target, resolved.shape);
-		const missing = givensIn(tree).filter((id): id is GivenId => !known.has(id) && isGivenId(id));
-		const absence: Absence | undefined = missing.length > 0 ? { why: 'missing', givens: missing } : absent;
-		const finding: Finding =
-			absence === undefined
-				? { known: true, target, tree, value: evaluate(tree, givens) }
-				: { known: false, target, tree, absence };
-		quantities.set(targetKey(target), finding);
-		return finding;
-	};
-
-	const reach = find({ quantity: 'reachSpare' }, undefined);
-	const rigged = reach.known && reach.value >= -NOISE;
-	const unrigged: Absence | undefined = rigged ? undefined : { why: 'not-rigged' };
-	const fall = find({ quantity: 'freeFall' }, unrigged);
-	const mass = find({ quantity: 'massAttached' }, undefined);
-	const outside = outsideLabel(resolved, valueOf(mass), valueOf(fall));
-	for (const target of targetsOf(resolved)) {
-		if (quantities.has(targetKey(target))) continue;
-		const { quantity } = target;
-		const absent =
-			NEEDS_RIGGING.has(quantity) && !rigged
-				? unrigged
-				: NEEDS_LABEL.has(quantity) && outside
-					? ({ why: 'outside-label' } as const)
-					: undefined;
-		const finding = find(target, absent);
-		if (STOPS.has(quantity) && finding.known && !(finding.value >= 0)) {
-			quantities.set(targetKey(target), { ...finding, known: false, absence: { why: 'does-not-stop' } });
-		}
-	}
+	const quantities = findings(resolved);
 	const checks = examine(lanyard, resolved, quantities, options);
 	return { kind: 'analysed', analysis: { plan: lanyard, resolved, quantities, checks, verdict: verdictOf(checks) } };
 }
 
-function valueOf(finding: Finding): number | undefined {
-	return finding.known ? finding.value : undefined;
+function findings(resolved: Resolved): ReadonlyMap<string, Finding> {
+	const { quantities, program } = preparedFor(resolved.shape);
+	const known: ReadonlyMap<string, { readonly value: number }> = resolved.givens;
+	const values = valuesOf(
+		program,
+		program.inputs.map((id) => known.get(id)?.value ?? NaN)
+	);
+	const allKnown = program.inputs.every((id) => known.has(id));
+	const found = new Map<string, Finding>();
+	let unrigged: Absence | undefined;
+	let outside = false;
+	quantities.forEach(({ target, key, tree, givens }, i) => {
+		const { quantity } = target;
+		const value = values[i] ?? NaN;
+		const missing = allKnown ? [] : givens.filter((id): id is GivenId => !known.has(id) && isGivenId(id));
+		let absence: Absence | undefined;
+		if (missing.length > 0) absence = { why: 'missing', givens: missing };
+		else if (NEEDS_RIGGING.has(quantity) && unrigged !== undefined) absence = unrigged;
+		else if (NEEDS_LABEL.has(quantity) && outside) absence = { why: 'outside-label' };
+		else if (STOPS.has(quantity) && !(value >= 0)) absence = { why: 'does-not-stop' };
+		const finding: Finding =
+			absence === undefined ? { known: true, target, tree, value } : { known: false, target, tree, absence };
+		found.set(key, finding);
+		if (quantity === 'reachSpare' && !(finding.known && finding.value >= -NOISE)) unrigged = { why: 'not-rigged' };
+		else if (quantity === 'massAttached') {
+			outside = outsideLabel(resolved, valueOf(finding), valueOf(found.get('freeFall')));
+		}
+	});
+	return found;
+}
+
+function valueOf(finding: Finding | undefined): number | undefined {
+	return finding?.known === true ? finding.value : undefined;
 }
 
 /** @returns true if the label's figures are known not to hold for this mass or this free fall. */

@@ -8,7 +8,7 @@
 import { constant, extreme, minus, named, plus, product, quotient, root, square, sum, type Node, type Term } from '#lib/expression/index.ts';
 import { ACCELERATION, FORCE, LENGTH, MASS, RATIO, SPEED, STANDARD_GRAVITY, TIME, type Dimension } from '#lib/quantity/index.ts';
 import { leafOf } from './given.ts';
-import { shapeKey, type Datum, type Shape } from './shape.ts';
+import { onceAShape, type Datum, type Shape } from './shape.ts';
 
 /** Every quantity the engine knows, with the symbol formulas print and the cautious direction (+1: more is more cautious). */
 export const QUANTITIES = Object.freeze({
@@ -297,25 +297,7 @@ function speedAfter(height: Node): Node {
 	return root(product([two, gravity, height]));
 }
 
-/** How many shapes' trees are remembered before the memory is emptied. @reason all shapes of all shipped scenarios fit in many times over. */
-const REMEMBERED = 1024;
-const treesByKey = new Map<string, Map<string, Node>>();
-/** The same trees by the shape itself, which spares writing out its key. */
-const treesByShape = new WeakMap<Shape, Map<string, Node>>();
-
-function treesOf(shape: Shape): Map<string, Node> {
-	const before = treesByShape.get(shape);
-	if (before !== undefined) return before;
-	const key = shapeKey(shape);
-	let trees = treesByKey.get(key);
-	if (trees === undefined) {
-		if (treesByKey.size >= REMEMBERED) treesByKey.clear();
-		trees = new Map();
-		treesByKey.set(key, trees);
-	}
-	treesByShape.set(shape, trees);
-	return trees;
-}
+const treesOf = onceAShape(() => new Map<string, Node>());
 
 /**
  * @returns the tree of a quantity for plans of a shape; equal shapes get the same frozen tree.

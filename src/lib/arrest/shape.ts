@@ -48,3 +48,26 @@ function written(shape: Shape): string {
 		shape.capacities.join('.')
 	].join('|');
 }
+
+/** How many shapes a memory keeps before it is emptied. @reason all shapes of all shipped scenarios fit in many times over. */
+const REMEMBERED = 1024;
+
+/** @returns what `make` gives for a shape, made once for all shapes that are equal while it is remembered. */
+export function onceAShape<T>(make: (shape: Shape) => T): (shape: Shape) => T {
+	const byKey = new Map<string, { readonly made: T }>();
+	// By the shape itself as well, which spares writing out its key.
+	const byShape = new WeakMap<Shape, { readonly made: T }>();
+	return (shape) => {
+		const before = byShape.get(shape);
+		if (before !== undefined) return before.made;
+		const key = shapeKey(shape);
+		let found = byKey.get(key);
+		if (found === undefined) {
+			if (byKey.size >= REMEMBERED) byKey.clear();
+			found = { made: make(shape) };
+			byKey.set(key, found);
+		}
+		byShape.set(shape, found);
+		return found.made;
+	};
+}
