@@ -53,7 +53,7 @@ export const playback = {
 	spoken: ({ t, v, event }: { t: string; v: string; event: string }) => (event === '' ? `${t}, ${v}` : `${t}, ${v}, ${event}`),
 	spokenSeconds: ({ value }: { value: string }) => `${value} seconds`,
 	spokenSpeed: ({ value, us }: { value: string; us: boolean }) => `${value} ${us ? 'feet' : 'metres'} a second`,
-	drawing: ({ name }: { name: string }) => `The fall of ${name}, at marks in time`
+	drawing: ({ name }: { name: string }) => `${name}’s fall, at marks in time`
 };
 
 

@@ -235,7 +235,7 @@ export const asks: Readonly<Record<Exclude<NumberAsk['quantity'], 'requiredClear
 		help: () => 'From where the line is tight down to the low point of the swing.'
 	},
 	massAttached: {
-		question: ({ name }) => `How much mass hangs on the harness of ${name}?`,
+		question: ({ name }) => `How much mass hangs on ${name}’s harness?`,
 		help: () => 'All that falls with the person.'
 	},
 	lowestCapacity: {
@@ -251,7 +251,7 @@ export const asks: Readonly<Record<Exclude<NumberAsk['quantity'], 'requiredClear
 		help: () => 'From the average force. It never shortens a clearance.'
 	},
 	bodyWeights: {
-		question: ({ name }) => `How many times the own weight of ${name} is the stop?`,
+		question: ({ name }) => `How many times ${name}’s weight is the pull?`,
 		help: () => 'The arrest force over the weight of all that hangs on the harness.'
 	},
 	reachDistance: {
@@ -274,7 +274,7 @@ export const requiredAsks: Readonly<Record<Datum, AskText>> = {
 		help: ({ name, surface }) => `From ${surface} down to the first thing ${name} could meet.`
 	},
 	'd-ring': {
-		question: ({ name }) => `How much clearance must there be below the D-ring of ${name}?`,
+		question: ({ name }) => `How much clearance must there be below ${name}’s D-ring?`,
 		help: () => 'From where the D-ring is before the fall.'
 	}
 };
@@ -293,7 +293,7 @@ export const availableAsks: Readonly<Record<Datum, AskText>> = {
 		help: ({ name, surface }) => `From ${surface} down to the first thing ${name} could meet.`
 	},
 	'd-ring': {
-		question: ({ name }) => `How much clearance is there below the D-ring of ${name}?`,
+		question: ({ name }) => `How much clearance is there below ${name}’s D-ring?`,
 		help: () => 'From where the D-ring is before the fall.'
 	}
 };

@@ -27,7 +27,7 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	},
 	'limit-for-value': {
 		label: 'The limit in place of the free fall',
-		clause: ({ value }) => `${value} is the greatest free fall allowed, not the free fall here`,
+		clause: ({ value }) => `you took the greatest free fall allowed, ${value}, for the free fall here`,
 		why: ({ name, right }) => `${name} would fall ${right} here. The limit is only what you hold it against.`,
 		rule: 'Work the free fall out first. Then hold it against the limit.',
 		hint: 'Start with the lanyard length and the two heights.'
@@ -36,21 +36,21 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	'lanyard-for-free-fall': {
 		label: 'Lanyard length in place of the free fall',
 		clause: ({ value }) => `you took the whole lanyard, ${value}, for the free fall`,
-		why: ({ name, right }) => `The lanyard already spans part of the way. ${name} falls ${right} before it pulls tight.`,
+		why: ({ name, right }) => `They are equal only when anchorage and D-ring are level. Here ${name} falls ${right} until the lanyard pulls tight.`,
 		rule: 'Free fall is the lanyard length less the rise of the anchorage above the D-ring.',
 		hint: 'How far is the anchorage above the D-ring, or below it?'
 	},
 	'free-fall-for-line': {
 		label: 'Free fall in place of the lanyard',
 		clause: ({ from }) => `you counted the free fall, where the whole lanyard counts from ${from}`,
-		why: ({ term }) => `From there the tape runs down the whole lanyard. Your tape is ${term} too short.`,
+		why: ({ term }) => `From there the tape runs down the whole lanyard. The two differ by ${term}.`,
 		rule: 'From the anchorage, count the lanyard. From the D-ring or the surface, count the free fall.',
 		hint: 'Look where your tape hangs. What does it run along first?'
 	},
 	'expected-elongation': {
 		label: 'Expected elongation in place of the label’s',
 		clause: () => 'you worked the elongation out from the average force',
-		why: ({ term }) => `That is what to expect, not the most that can come. The label’s figure is ${term} more.`,
+		why: ({ term }) => `That is what to expect, not the most that can come. The two differ by ${term}.`,
 		rule: 'Plan with the greatest elongation on the label.',
 		hint: 'Read the elongation on the absorber’s label.'
 	},
@@ -71,14 +71,14 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	},
 	'stature-for-d-ring': {
 		label: 'Body height in place of the D-ring height',
-		clause: ({ name }) => `you used the height of ${name}, not the height of the D-ring`,
-		why: ({ name }) => `The lanyard pulls at the D-ring. It sits on the back, well below the top of the head of ${name}.`,
+		clause: ({ name }) => `you used ${name}’s body height, not the height of the D-ring`,
+		why: ({ name }) => `The lanyard pulls at the D-ring. It sits on the back, well below the top of ${name}’s head.`,
 		rule: 'The lanyard pulls at the D-ring: use its height above the soles.',
 		hint: 'Find the dimension that ends at the D-ring.'
 	},
 	'posture-ignored': {
 		label: 'Kneeling not seen',
-		clause: ({ name }) => `you used the D-ring of ${name} standing up, but ${name} kneels`,
+		clause: ({ name }) => `you used the D-ring height standing, but ${name} kneels`,
 		why: ({ term }) => `Kneeling brings the D-ring down, so it starts lower. That changes this step by ${term}.`,
 		rule: 'Before the fall, take the D-ring where it is in this posture.',
 		hint: 'How high is the D-ring right now?'
@@ -120,7 +120,7 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	},
 	'average-for-peak': {
 		label: 'Average force in place of the peak',
-		clause: ({ value }) => `${value} is the average force, not the greatest`,
+		clause: ({ value }) => `you used the average force, ${value}, not the greatest`,
 		why: ({ right }) => `The pull rises above its average. Body and anchorage must take the peak, ${right}.`,
 		rule: 'Check a force with the greatest arrest force on the label.',
 		hint: 'Look on the label for the greatest force.'
@@ -150,9 +150,9 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	'anchorage-height-added': {
 		label: 'Anchorage height with the wrong sign',
 		clause: () => 'you added the anchorage height, where it is taken off',
-		why: ({ name }) => `A higher anchorage makes the fall of ${name} shorter. In your sum it makes it longer.`,
-		rule: 'Free fall is the line plus the D-ring height less the anchorage height.',
-		hint: 'Raise the anchorage in your mind. Does the fall get longer or shorter?'
+		why: () => 'A higher anchorage lies further above the D-ring. In your sum it lies further below.',
+		rule: 'Rise is the anchorage height less the D-ring height. The rise comes off the line.',
+		hint: 'Raise the anchorage in your mind. What should happen to the free fall?'
 	},
 	/* Terms left out. */
 	'heights-left-out': {
@@ -165,21 +165,21 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	'd-ring-left-out': {
 		label: 'D-ring height left out',
 		clause: () => 'the height of the D-ring is missing from your number',
-		why: ({ name, term }) => `The fall of ${name} starts at the D-ring, ${term} above the surface. The soles are not where it starts.`,
+		why: ({ name, term }) => `${name}’s fall starts at the D-ring, ${term} above the surface. It does not start at the soles.`,
 		rule: 'Rise is the anchorage height less the D-ring height.',
 		hint: 'Where does the lanyard join the harness?'
 	},
 	'standing-place-ignored': {
 		label: 'Standing place not seen',
 		clause: ({ name }) => `you let ${name} stand on the walking surface itself`,
-		why: ({ name, term }) => `The soles of ${name} are ${term} off that level. The D-ring moves with them.`,
+		why: ({ name, term }) => `${name}’s soles are ${term} off that level. The D-ring moves with them.`,
 		rule: 'Add the height of the standing place to the D-ring height.',
 		hint: 'What is under the soles?'
 	},
 	'connector-left-out': {
 		label: 'Anchorage connector left out',
 		clause: ({ term }) => `the anchorage connector’s ${term} is missing`,
-		why: ({ name }) => `The lanyard hangs from the connector. Its length lets ${name} fall further.`,
+		why: () => 'The lanyard hangs from the connector. Its length counts in each number along the line.',
 		rule: 'Count the connector as part of the line, once.',
 		hint: 'What joins the lanyard to the structure?'
 	},
@@ -193,7 +193,7 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	'margin-left-out': {
 		label: 'Margin left out',
 		clause: ({ term }) => `the margin of ${term} is not on your tape`,
-		why: ({ name }) => `Without it the soles of ${name} stop just at the first thing below. Nothing is left for an error.`,
+		why: ({ name }) => `Without it ${name}’s soles stop just at the first thing below. Nothing is left for an error.`,
 		rule: 'Keep the margin free under the soles.',
 		hint: 'How much air must be left at the end?'
 	},
@@ -206,21 +206,21 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	},
 	'stretch-left-out': {
 		label: 'Slide and stretch left out',
-		clause: ({ term }) => `the harness gives ${term}, and that is not on your tape`,
-		why: ({ name }) => `The D-ring slides up and the webbing stretches. The body of ${name} sinks by that much.`,
+		clause: ({ term }) => `the ${term} that the harness gives is not on your tape`,
+		why: ({ name }) => `The D-ring slides up and the webbing stretches. ${name}’s body sinks by that much.`,
 		rule: 'Add the D-ring slide and the harness stretch.',
 		hint: 'What does the harness do when the pull comes?'
 	},
 	'swing-drop-left-out': {
 		label: 'Swing drop left out',
-		clause: ({ term }) => `the swing takes ${term} more, and that is not on your tape`,
+		clause: ({ term }) => `the drop of the swing, ${term}, is not on your tape`,
 		why: ({ name }) => `${name} swings in under the anchorage. The low point of the swing lies deeper than the point where the line pulls tight.`,
 		rule: 'To one side, add the drop of the swing.',
 		hint: 'Where does the swing have its lowest point?'
 	},
 	'straightening-left-out': {
 		label: 'Straightening of the body left out',
-		clause: ({ name }) => `the legs of ${name} straighten, and that is not on your tape`,
+		clause: ({ name }) => `the straightening of ${name}’s legs is not on your tape`,
 		why: ({ name, term }) => `${name} kneels at first and hangs straight at the end. The soles come ${term} lower.`,
 		rule: 'From the surface, add how far the legs straighten.',
 		hint: 'Compare the D-ring height kneeling and standing.'
@@ -235,13 +235,13 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	'sometimes-obstacle-ignored': {
 		label: 'A thing that can come not counted',
 		clause: ({ thing }) => `you left out ${thing}, because nothing stands there now`,
-		why: ({ term }) => `It can be there when a fall happens. It takes ${term} off the room below.`,
+		why: ({ term }) => `That can be there when a fall happens. The room below is then ${term} less.`,
 		rule: 'Count what can stand below at any time, at its highest.',
 		hint: 'What does the story say can come, and when?'
 	},
 	'body-mass-alone': {
 		label: 'Body mass alone',
-		clause: ({ name }) => `you counted the body of ${name} alone`,
+		clause: ({ name }) => `you counted ${name}’s body alone`,
 		why: ({ term }) => `Clothing, harness and tools on the person fall too. They add ${term}.`,
 		rule: 'Add all that hangs on the person: body, clothing, gear, tools.',
 		hint: 'What else hangs on the harness?'
@@ -262,7 +262,7 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	},
 	'weight-ignored': {
 		label: 'Weight left out of the stop',
-		clause: ({ name }) => `the weight of ${name} is missing from the stop`,
+		clause: ({ name }) => `${name}’s weight is missing from the stop`,
 		why: ({ right, value }) => `Gravity still pulls while the absorber opens. It runs out ${right}, not ${value}.`,
 		rule: 'Take the weight off the average force, then divide.',
 		hint: 'What pulls down while the absorber pulls up?'
@@ -271,14 +271,14 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	'connector-twice': {
 		label: 'Anchorage connector counted twice',
 		clause: ({ term }) => `the anchorage connector’s ${term} is in your number twice`,
-		why: () => 'It hangs there once. You would turn down a tie-off that passes.',
+		why: () => 'It hangs there once. Too much can make you turn down a tie-off that passes.',
 		rule: 'Count the connector as part of the line, once.',
 		hint: 'Follow the line from the structure to the D-ring. What do you pass?'
 	},
 	'stretch-twice': {
 		label: 'Slide and stretch counted twice',
 		clause: ({ term }) => `the harness’s ${term} is on your tape twice`,
-		why: () => 'The harness gives that much once. You would turn down a tie-off that passes.',
+		why: () => 'The harness gives that much once. Too much can make you turn down a tie-off that passes.',
 		rule: 'Add the slide and stretch once.',
 		hint: 'Go through your terms. Does one stand there two times?'
 	},
@@ -298,8 +298,8 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	},
 	'body-from-surface': {
 		label: 'Body counted from the surface',
-		clause: ({ from }) => `you added the body, but below ${from} it is in the sum already`,
-		why: ({ name }) => `The soles of ${name} start at that level. They come down just as far as the D-ring does.`,
+		clause: ({ from }) => `you added the body, but from ${from} down it is in the sum already`,
+		why: ({ name }) => `${name}’s soles start at that level. They come down just as far as the D-ring does.`,
 		rule: 'From the walking surface, leave the body out.',
 		hint: 'Where are the soles before the fall?'
 	},
@@ -313,7 +313,7 @@ export const slips = withTitles<SlipId | 'label-range-overlooked'>({
 	'off-path-counted': {
 		label: 'A thing off the path counted',
 		clause: ({ thing }) => `you measured down to ${thing}`,
-		why: ({ name, thing }) => `The body of ${name} does not pass over ${thing}. You would turn down a tie-off that passes.`,
+		why: ({ name, thing }) => `${name}’s body does not pass over ${thing}. Too little room can make you turn down a tie-off that passes.`,
 		rule: 'Count what the body could meet on its way, the swing included.',
 		hint: 'How wide is the path of the fall?'
 	},

@@ -27,7 +27,7 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	},
 	'limit-for-value': {
 		label: 'El límite en lugar de la caída libre',
-		clause: ({ value }) => `${value} es la mayor caída libre que se permite, no la de aquí`,
+		clause: ({ value }) => `usted tomó la mayor caída libre permitida, ${value}, como la caída libre de aquí`,
 		why: ({ name, right }) => `${name} caería ${right} aquí. El límite solo sirve para comparar.`,
 		rule: 'Primero calcule la caída libre. Luego compare con el límite.',
 		hint: 'Empiece con el largo de la cuerda y las dos alturas.'
@@ -36,21 +36,21 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	'lanyard-for-free-fall': {
 		label: 'Largo de la cuerda en lugar de la caída libre',
 		clause: ({ value }) => `usted tomó toda la cuerda, ${value}, como caída libre`,
-		why: ({ name, right }) => `La cuerda ya cubre una parte. ${name} cae ${right} antes de que quede tensa.`,
+		why: ({ name, right }) => `Solo son iguales si el anclaje y la argolla D están a la par. Aquí ${name} cae ${right} hasta que la cuerda queda tensa.`,
 		rule: 'La caída libre es el largo de la cuerda menos el desnivel del anclaje sobre la argolla D.',
 		hint: '¿Cuánto está el anclaje por encima de la argolla D, o por debajo?'
 	},
 	'free-fall-for-line': {
 		label: 'Caída libre en lugar de la cuerda',
 		clause: ({ from }) => `usted contó la caída libre, pero desde ${from} cuenta toda la cuerda`,
-		why: ({ term }) => `Desde allí la cinta baja a lo largo de toda la cuerda. A su cinta le faltan ${term}.`,
+		why: ({ term }) => `Desde allí la cinta baja a lo largo de toda la cuerda. La diferencia es de ${term}.`,
 		rule: 'Desde el anclaje, cuente la cuerda. Desde la argolla D o la superficie, cuente la caída libre.',
 		hint: 'Mire de dónde cuelga la cinta. ¿Qué recorre primero?'
 	},
 	'expected-elongation': {
 		label: 'Alargamiento esperado en lugar del de la etiqueta',
 		clause: () => 'usted calculó el alargamiento con la fuerza promedio',
-		why: ({ term }) => `Eso es lo que se espera, no lo más que puede darse. La etiqueta da ${term} más.`,
+		why: ({ term }) => `Eso es lo que se espera, no lo más que puede darse. La diferencia es de ${term}.`,
 		rule: 'Planifique con el mayor alargamiento de la etiqueta.',
 		hint: 'Lea el alargamiento en la etiqueta del absorbedor.'
 	},
@@ -78,7 +78,7 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	},
 	'posture-ignored': {
 		label: 'No se vio que está de rodillas',
-		clause: ({ name }) => `usted tomó la argolla D de ${name} de pie, pero ${name} está de rodillas`,
+		clause: ({ name }) => `usted tomó la altura de la argolla D de pie, pero ${name} está de rodillas`,
 		why: ({ term }) => `De rodillas, la argolla D baja y empieza más abajo. Eso cambia este paso en ${term}.`,
 		rule: 'Antes de la caída, tome la argolla D donde está en esta postura.',
 		hint: '¿A qué altura está la argolla D ahora?'
@@ -120,7 +120,7 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	},
 	'average-for-peak': {
 		label: 'Fuerza promedio en lugar de la máxima',
-		clause: ({ value }) => `${value} es la fuerza promedio, no la máxima`,
+		clause: ({ value }) => `usted usó la fuerza promedio, ${value}, no la máxima`,
 		why: ({ right }) => `El tirón sube más que su promedio. El cuerpo y el anclaje reciben el pico, ${right}.`,
 		rule: 'Compare con la fuerza máxima de detención de la etiqueta.',
 		hint: 'Busque en la etiqueta la fuerza máxima.'
@@ -150,9 +150,9 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	'anchorage-height-added': {
 		label: 'Altura del anclaje con el signo cambiado',
 		clause: () => 'usted sumó la altura del anclaje, y esa se resta',
-		why: ({ name }) => `Un anclaje más alto acorta la caída de ${name}. En su suma la alarga.`,
-		rule: 'La caída libre es la línea más la altura de la argolla D menos la del anclaje.',
-		hint: 'Suba el anclaje en su mente. ¿La caída se alarga o se acorta?'
+		why: () => 'Un anclaje más alto queda más por encima de la argolla D. En su suma queda más por debajo.',
+		rule: 'El desnivel es la altura del anclaje menos la de la argolla D. Se resta de la línea.',
+		hint: 'Suba el anclaje en su mente. ¿Qué debe pasar con la caída libre?'
 	},
 	/* Faltan términos. */
 	'heights-left-out': {
@@ -179,7 +179,7 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	'connector-left-out': {
 		label: 'Falta el conector de anclaje',
 		clause: ({ term }) => `faltan los ${term} del conector de anclaje`,
-		why: ({ name }) => `La cuerda cuelga del conector. Su largo hace que ${name} caiga más.`,
+		why: () => 'La cuerda cuelga del conector. Su largo cuenta en cada número a lo largo de la línea.',
 		rule: 'Cuente el conector como parte de la línea, una vez.',
 		hint: '¿Qué une la cuerda a la estructura?'
 	},
@@ -206,21 +206,21 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	},
 	'stretch-left-out': {
 		label: 'Faltan deslizamiento y estiramiento',
-		clause: ({ term }) => `el arnés cede ${term}, y eso no está en su cinta`,
+		clause: ({ term }) => `los ${term} que cede el arnés no están en su cinta`,
 		why: ({ name }) => `La argolla D se desliza y la correa se estira. El cuerpo de ${name} baja esa misma medida.`,
 		rule: 'Sume el deslizamiento de la argolla D y el estiramiento del arnés.',
 		hint: '¿Qué hace el arnés cuando llega el tirón?'
 	},
 	'swing-drop-left-out': {
 		label: 'Falta la bajada del péndulo',
-		clause: ({ term }) => `el péndulo toma ${term} más, y eso no está en su cinta`,
+		clause: ({ term }) => `la bajada del péndulo, ${term}, no está en su cinta`,
 		why: ({ name }) => `${name} se balancea hasta quedar bajo el anclaje. El punto más bajo queda más hondo que el punto donde la línea se tensa.`,
 		rule: 'A un lado, sume la bajada del péndulo.',
 		hint: '¿Dónde tiene el péndulo su punto más bajo?'
 	},
 	'straightening-left-out': {
 		label: 'Falta que el cuerpo se endereza',
-		clause: ({ name }) => `las piernas de ${name} se enderezan, y eso no está en su cinta`,
+		clause: ({ name }) => `lo que se enderezan las piernas de ${name} no está en su cinta`,
 		why: ({ name, term }) => `${name} está de rodillas al inicio y cuelga a lo largo al final. Las suelas bajan ${term} más.`,
 		rule: 'Desde la superficie, sume lo que bajan las piernas al enderezarse.',
 		hint: 'Compare la altura de la argolla D de rodillas y de pie.'
@@ -235,7 +235,7 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	'sometimes-obstacle-ignored': {
 		label: 'No se contó algo que puede llegar',
 		clause: ({ thing }) => `usted dejó fuera ${thing}, porque ahora no hay nada allí`,
-		why: ({ term }) => `Puede estar allí cuando alguien caiga. Quita ${term} al espacio de abajo.`,
+		why: ({ term }) => `Eso puede estar allí en una caída. El espacio de abajo es entonces ${term} menor.`,
 		rule: 'Cuente lo que puede haber debajo en algún momento, a su mayor altura.',
 		hint: '¿Qué puede llegar según la historia, y cuándo?'
 	},
@@ -271,14 +271,14 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	'connector-twice': {
 		label: 'Conector de anclaje contado dos veces',
 		clause: ({ term }) => `los ${term} del conector de anclaje están dos veces en su número`,
-		why: () => 'Cuelga una sola vez. Usted rechazaría un amarre que cumple.',
+		why: () => 'Cuelga una sola vez. Contar de más puede llevar a rechazar un amarre que cumple.',
 		rule: 'Cuente el conector como parte de la línea, una vez.',
 		hint: 'Siga la línea desde la estructura hasta la argolla D. ¿Por dónde pasa?'
 	},
 	'stretch-twice': {
 		label: 'Deslizamiento y estiramiento contados dos veces',
 		clause: ({ term }) => `los ${term} del arnés están dos veces en su cinta`,
-		why: () => 'El arnés cede eso una sola vez. Usted rechazaría un amarre que cumple.',
+		why: () => 'El arnés cede eso una sola vez. Contar de más puede llevar a rechazar un amarre que cumple.',
 		rule: 'Sume el deslizamiento y el estiramiento una vez.',
 		hint: 'Revise sus términos. ¿Hay uno dos veces?'
 	},
@@ -298,7 +298,7 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	},
 	'body-from-surface': {
 		label: 'Cuerpo contado desde la superficie',
-		clause: ({ from }) => `usted sumó el cuerpo, que por debajo ${de(from)} ya está en la suma`,
+		clause: ({ from }) => `usted sumó el cuerpo, pero desde ${from} hacia abajo ya está en la suma`,
 		why: ({ name }) => `Las suelas de ${name} empiezan en ese nivel. Bajan lo mismo que la argolla D.`,
 		rule: 'Desde la superficie de trabajo, no cuente el cuerpo.',
 		hint: '¿Dónde están las suelas antes de la caída?'
@@ -313,7 +313,7 @@ export const slips: typeof en = withTitles<keyof typeof en>({
 	'off-path-counted': {
 		label: 'Algo fuera del camino contado',
 		clause: ({ thing }) => `usted midió hasta ${thing}`,
-		why: ({ name, thing }) => `El cuerpo de ${name} no pasa sobre ${thing}. Usted rechazaría un amarre que cumple.`,
+		why: ({ name, thing }) => `El cuerpo de ${name} no pasa sobre ${thing}. Contar de menos puede llevar a rechazar un amarre que cumple.`,
 		rule: 'Cuente lo que el cuerpo puede tocar en su camino, con el péndulo.',
 		hint: '¿Qué ancho tiene el camino de la caída?'
 	},
