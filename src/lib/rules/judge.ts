@@ -107,8 +107,23 @@ export function dutyArises(trigger: Trigger, facts: Facts, quantities: Quantitie
 	return allOf([applies, judgeBound(trigger.from, trigger, quantities).status]);
 }
 
+/** Citations made before: limits and their bounds are read once and never change. */
+const citations = new WeakMap<Limit | Bound, Citation>();
+
+function once(of: Limit | Bound, make: () => Citation): Citation {
+	const before = citations.get(of);
+	if (before !== undefined) return before;
+	const made = make();
+	citations.set(of, made);
+	return made;
+}
+
 /** The citation of a limit, with every number that it prints. */
 export function citationOf(limit: Limit): Citation {
+	return once(limit, () => writtenCitation(limit));
+}
+
+function writtenCitation(limit: Limit): Citation {
 	switch (limit.role) {
 		case 'check':
 			return cite(limit, boundsIn(limit.require).flatMap(printedBound));
@@ -151,7 +166,7 @@ function judgeBound(bound: Bound, limit: Limit, quantities: Quantities): JudgedB
 		valueSI,
 		slack,
 		status: statusOf(slack, bound),
-		citation: cite(limit, printedBound(bound))
+		citation: once(bound, () => cite(limit, printedBound(bound)))
 	});
 }
 
