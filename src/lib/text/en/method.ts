@@ -1,52 +1,23 @@
-/** The method page: formulas, sources, how answers are marked, what is left out. */
+/** What the method page explains beside its tables: one part after the other, each a heading and some lines. */
+
+export interface MethodPart {
+	readonly heading: string;
+	readonly text: readonly string[];
+}
 
 export const method = {
-	title: 'Method and sources',
-	lead: 'Here stands how every number is worked out, and where each limit comes from.',
-	contents: 'On this page',
 	formulas: {
-		heading: 'Formulas',
-		text: 'Each quantity is one formula. The same formula gives the answer, the steps, the tape and the explanation of an error.',
-		symbol: 'Symbol',
-		quantity: 'Quantity',
-		formula: 'Formula',
-		meaning: 'Meaning',
-		source: 'Source',
-		givens: 'Given numbers',
-		cautious: 'Cautious side',
-		cautiousMore: 'more',
-		cautiousLess: 'less',
-		where: 'When'
-	},
-	/** For which plans a form of a formula holds. */
-	forms: {
-		plain: 'straight below the anchorage',
-		connector: 'with an anchorage connector',
-		offset: 'with an offset along the edge',
-		kneeling: 'kneeling',
-		raised: 'on a raised standing place',
-		'full-height': 'with the full body height',
-		conditioned: 'wet or frozen',
-		obstacles: 'with things below'
-	},
-	constants: { g: 'standard gravity' },
-	/** Sources of the formulas. */
-	sources: {
-		definition: '29 CFR 1926.500(b), definition of free fall; then geometry',
-		geometry: 'Geometry',
-		pythagoras: 'Geometry: Pythagoras',
-		mechanics: 'Mechanics, without drag',
-		work: 'Work of a constant average force; CSA Z259.16 and ANSI Z359.6 use it (from memory)',
-		label: 'Read off the label',
-		sum: 'Sum of all that hangs on the harness',
-		least: 'The weakest part decides'
-	},
+		heading: 'One formula each',
+		text: ['Each quantity is one formula. The same formula gives the answer, the steps, the tape and the explanation of an error.']
+	} as MethodPart,
 	datums: {
 		heading: 'Four places to measure from',
-		text: 'The same plan has four right clearances, one from each place. What is left over is the same from all four.'
-	},
-	customs: { heading: 'Two ways to count the body', text: 'Sheets count the body in two ways. Each question says which one holds.' },
-	caution: { heading: 'What this is not' },
+		text: ['The same plan has four right clearances, one from each place.', 'What is left over is the same from all four.']
+	} as MethodPart,
+	customs: {
+		heading: 'Two ways to count the body',
+		text: ['Sheets count the body in two ways. Each question says which one holds.']
+	} as MethodPart,
 	marking: {
 		heading: 'How answers are marked',
 		text: [
@@ -55,7 +26,7 @@ export const method = {
 			'An answer on the unsafe side is counted apart from the score.',
 			'What cannot be read is not an error. You are asked again.'
 		]
-	},
+	} as MethodPart,
 	diagnosis: {
 		heading: 'How an error is found',
 		text: [
@@ -63,33 +34,16 @@ export const method = {
 			'One clear fit is said to look so. Two slips at once are only a guess.',
 			'If several fit alike, you are asked one more question.',
 			'If none fits, the working is shown step by step.'
-		],
-		table: 'All slips',
-		slip: 'Slip',
-		side: 'Errs to',
-		sides: { unsafe: 'the unsafe side', cautious: 'the cautious side', either: 'either side' },
-		often: 'How often',
-		tiers: { common: 'common', occasional: 'now and then', rare: 'rare' },
-		oftenGuess: 'How often a slip happens is the author’s guess until there is data.'
-	},
-	checks: { heading: 'Checks of geometry and labels', text: 'These hold whatever the law.' },
-	rules: {
-		heading: 'Rule tables',
-		text: 'A limit is shown with its clause, its source and how it is known. The number is the one that the law prints.',
-		about: 'About',
-		limit: 'Limit',
-		clause: 'Clause',
-		source: 'Source',
-		known: 'How known'
-	},
-	practice: {
-		heading: 'Margins and stretch',
-		text: 'These are practice, not law. The maker’s instructions go first.',
-		value: 'Value'
-	},
-	classes: { heading: 'Classes of energy absorbers', text: 'The label of the device goes before its class.' },
-	fields: { heading: 'What labels and instructions state', text: 'The fields, and the text that asks for each.' },
-	marksHeading: 'How a number is known',
+		]
+	} as MethodPart,
+	limits: {
+		heading: 'Where limits come from',
+		text: [
+			'A limit is shown with its clause, its source and how it is known. The number is the one that the law prints.',
+			'Margins and stretch are practice, not law. The maker’s instructions go first.',
+			'The label of a device goes before its class.'
+		]
+	} as MethodPart,
 	playback: {
 		heading: 'The fall that is shown',
 		text: [
@@ -97,7 +51,7 @@ export const method = {
 			'The pull in it is an average, for understanding. A check uses the peak.',
 			'A real fall can be shorter. Nobody can rely on that.'
 		]
-	},
+	} as MethodPart,
 	scope: {
 		heading: 'What is left out',
 		text: [
@@ -105,5 +59,5 @@ export const method = {
 			'A line over an edge is refused.',
 			'Other systems are refused by name.'
 		]
-	}
+	} as MethodPart
 };
