@@ -47,32 +47,63 @@ function stack(o: SiteObstacle, g: number): Shape[] {
 	return shapes;
 }
 
-/** A flat-bed lorry or trailer, its load bed or roof at `top`, seen from the side. */
+/** A van or lorry seen from its side, roof or load at `top`; short ones are trolleys with a flat load. */
 function vehicle(o: SiteObstacle, g: number): Shape[] {
 	const { from, to, top } = o;
 	const w = to - from;
-	const wheel = Math.min(0.48, top * 0.3, w * 0.16);
-	const bed = g + wheel * 2.1;
+	const wheel = Math.min(0.4, top * 0.2, w * 0.12);
+	const sill = g + wheel * 1.1;
 	const shapes: Shape[] = [];
-	if (top > wheel * 2.1 + 0.5) {
-		shapes.push(rect(from, bed, to, g + top, 'sheet2', 'medium'));
-		const ribs = Math.max(2, Math.round(w / 0.35));
-		for (let i = 1; i < ribs; i++) {
-			const x = from + (w * i) / ribs;
+	if (w > 1.7 && top > 1.3) {
+		const nose = Math.min(0.75, w * 0.28);
+		const bonnet = g + top * 0.5;
+		shapes.push(
+			area(
+				[
+					[from, sill],
+					[from, bonnet],
+					[from + nose * 0.55, bonnet + top * 0.06],
+					[from + nose, g + top],
+					[to, g + top],
+					[to, sill]
+				],
+				'sheet2',
+				'medium'
+			),
+			area(
+				[
+					[from + nose * 0.72, bonnet + top * 0.07],
+					[from + nose * 1.06, g + top * 0.9],
+					[from + nose * 1.5, g + top * 0.9],
+					[from + nose * 1.5, bonnet + top * 0.07]
+				],
+				'sheet',
+				'medium'
+			),
+			line(
+				[
+					[from + nose * 1.62, sill + 0.06],
+					[from + nose * 1.62, g + top - 0.08]
+				],
+				'material'
+			)
+		);
+	} else {
+		shapes.push(rect(from, sill + 0.12, to, g + top, 'sheet2', 'medium'), rect(from, sill, to, sill + 0.12, 'sheet', 'medium'));
+		for (let i = 1; i < 4; i++) {
+			const x = from + (w * i) / 4;
 			shapes.push(
 				line(
 					[
-						[x, bed + 0.06],
-						[x, g + top - 0.06]
+						[x, sill + 0.2],
+						[x, g + top - 0.08]
 					],
 					'material'
 				)
 			);
 		}
 	}
-	shapes.push(rect(from, Math.min(bed, g + top) - 0.12, to, Math.min(bed, g + top), 'sheet', 'medium'));
-	const wheels = w > 2 ? [0.14, 0.7, 0.9] : [0.2, 0.8];
-	for (const s of wheels) {
+	for (const s of [0.2, 0.8]) {
 		const x = from + w * s;
 		shapes.push(disc(x, g + wheel, wheel, 'sheet', 'medium'), disc(x, g + wheel, wheel * 0.42, 'sheet2', 'medium'));
 	}
@@ -240,6 +271,6 @@ export function obstacleShapes(o: SiteObstacle, ground: number): Shape[] {
 	const dashed: Line = 'planned';
 	const outline: Shape[] = KINDS[o.kind](o, ground)
 		.filter((s) => s.weight === 'medium')
-		.map((s): Shape => (s.kind === 'area' ? area(s.points, 'none', 'thin', dashed) : s.kind === 'line' ? line(s.points, 'thin', dashed) : { ...s, fill: 'none', weight: 'thin' }));
+		.map((s): Shape => (s.kind === 'area' ? area(s.points, 'none', 'thin', dashed) : s.kind === 'line' ? line(s.points, 'thin', dashed) : { ...s, fill: 'none', weight: 'thin', line: dashed }));
 	return [...outline, line(top, 'medium', dashed)];
 }

@@ -46,6 +46,7 @@ export interface DiscShape {
 	readonly least?: number;
 	readonly fill: Fill;
 	readonly weight: Weight;
+	readonly line?: Line;
 }
 
 export type Shape = AreaShape | LineShape | DiscShape;

@@ -47,6 +47,8 @@ export interface Elevation {
 	readonly site: SiteModel;
 	readonly back: readonly Shape[];
 	readonly obstacles: readonly { readonly id: string; readonly shapes: readonly Shape[] }[];
+	/** Column where a wide obstacle is cut off, and the rows of the cuts. */
+	readonly cutOff: { readonly x: number; readonly pieces: readonly { readonly top: number; readonly bottom: number }[] };
 	/** Ground: from where to where, px, and its row. */
 	readonly ground: { readonly x1: number; readonly x2: number; readonly y: number };
 	/** Chain lines that carry a level across the sheet. */
@@ -105,7 +107,7 @@ interface Metres {
 }
 
 /** What does not depend on the scale. */
-function inMetres(site: SiteModel): Metres {
+function inMetres(site: SiteModel, widest: number): Metres {
 	const { worker, anchorage, lanyard, obstacles } = site;
 	const kneeling = worker.posture === 'kneeling';
 	const sight = kneeling ? 'front' : sightOf(site);
@@ -142,7 +144,7 @@ function inMetres(site: SiteModel): Metres {
 		edge: -0.045,
 		least: sight === 'profile' ? Math.max(1.0, Math.min(-obstacleLeft + 0.05, 1.3)) : Math.max(1.0, swing + 1.0, Math.min(-obstacleLeft + 0.1, swing + 1.6)),
 		likes: sight === 'profile' ? 1.85 : Math.max(1.5, swing + 1.5, Math.min(-obstacleLeft + 0.3, swing + 2.2)),
-		right: Math.max(sight === 'front' ? front.to : 0.2, Math.min(obstacleRight, swing + 2.6)),
+		right: Math.max(sight === 'front' ? front.to : 0.2, Math.min(obstacleRight, widest)),
 		front
 	};
 }
@@ -189,7 +191,7 @@ function lowestOf(tape: TapeView): number {
 /** The drawing of a site in the room there is. */
 export function layoutElevation(given: SiteModel, options: ElevationOptions): Elevation {
 	const sizes = sizesFor(options);
-	const whole = inMetres(facing(given));
+	const whole = inMetres(facing(given), options.tape.kind === 'pair' ? 1.15 : sizes.tight ? 1.3 : 2.2);
 	// On a phone both tapes come first: of the site only what stands beside them is kept, at a larger scale.
 	const beside = options.tape.kind === 'pair' && options.width < 560;
 	const m: Metres =
@@ -292,7 +294,7 @@ function layoutAt(
 	for (let i = 0; i < chainPoints.length; i += 6) {
 		placer.solids.push(around(chainPoints.slice(i, i + 7).map((p) => ({ x: X(p.x), y: Y(p.z) })), 3));
 	}
-	const obstacleBox = (o: SiteObstacle): Box => ({ left: X(o.from), right: X(o.to), top: Y(m.ground + o.top), bottom: groundY });
+	const obstacleBox = (o: SiteObstacle): Box => ({ left: X(o.from), right: X(Math.min(o.to, m.right)), top: Y(m.ground + o.top), bottom: groundY });
 	for (const o of site.obstacles) placer.solids.push(obstacleBox(o));
 	for (const [l, b, r, t] of backdrop.busy) {
 		placer.solids.push({ left: Math.max(0, X(l)), right: X(r), top: Y(t), bottom: Y(b) });
@@ -314,7 +316,7 @@ function layoutAt(
 	for (const b of band) placer.lines.push(b);
 
 	const names = placeNames(site.obstacles, obstacleBox, placer, sizes, unplaced);
-	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), headTop: figure.box.top, under: Y(backdrop.under ?? -0.2), ground: m.ground, unplaced });
+	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), headTop: figure.box.top, under: Y(backdrop.under ?? -0.2), ground: m.ground, right: m.right, unplaced });
 
 	const chains: { x1: number; x2: number; y: number }[] = [];
 	const tapeX = tape === null ? siteRight : siteRight + tape.bandLeft;
@@ -338,6 +340,10 @@ function layoutAt(
 		site,
 		back: [...backdrop.shapes, ...standing],
 		obstacles: site.obstacles.map((o) => ({ id: o.id, shapes: obstacleShapes(o, m.ground) })),
+		cutOff: {
+			x: X(m.right),
+			pieces: site.obstacles.filter((o) => o.to > m.right + 0.01 && o.from < m.right).map((o) => ({ top: Y(m.ground + o.top), bottom: groundY }))
+		},
 		ground: { x1: Math.max(0, X(leftMetres)), x2: Math.min(siteRight, used), y: groundY },
 		chains,
 		plumb,
@@ -373,5 +379,5 @@ function levelStart(m: Metres, options: ElevationOptions, view: View): number {
 	if (options.tape.kind !== 'pair' || options.tape.pair.firstMet === null) return 0;
 	const { z } = options.tape.pair.firstMet;
 	const thing = m.site.obstacles.find((o) => Math.abs(m.ground + o.top - z) < 0.01);
-	return Math.max(0, toX(view, thing === undefined ? m.right : thing.from));
+	return Math.max(0, toX(view, thing === undefined ? m.right : Math.min(thing.from, m.right)));
 }

@@ -23,6 +23,8 @@ export interface DimensionField {
 	readonly headTop: number;
 	readonly under: number;
 	readonly ground: number;
+	/** How far right obstacles are drawn, m. */
+	readonly right: number;
 	/** Collects what found no room. */
 	readonly unplaced: string[];
 }
@@ -40,6 +42,11 @@ function heightOf(ref: VerticalDimension['from'], site: SiteModel): number {
 	return ref.z;
 }
 
+/** Right end of an obstacle as far as it is drawn, px. */
+function endOf(to: number, f: DimensionField): number {
+	return toX(f.view, Math.min(to, f.right));
+}
+
 interface Span {
 	readonly d: VerticalDimension;
 	readonly high: number;
@@ -54,7 +61,7 @@ function thingAt(z: number, site: SiteModel, f: DimensionField): number | null {
 	const { worker, anchorage } = site;
 	if (near(z, 0) || near(z, f.ground)) return null;
 	const o = site.obstacles.find((x) => near(f.ground + x.top, z));
-	if (o !== undefined) return toX(f.view, o.to);
+	if (o !== undefined) return endOf(o.to, f);
 	if (near(z, worker.standingHeight + worker.dRingNow)) return toX(f.view, f.dRingX) + 4;
 	if (near(z, anchorage.height) || near(z, anchorage.height - anchorage.connectorLength)) return toX(f.view, 0) + 6;
 	if (near(z, worker.standingHeight)) return toX(f.view, f.dRingX) + 14;
@@ -67,7 +74,7 @@ function spanOf(d: VerticalDimension, site: SiteModel, f: DimensionField): Span 
 	const low = Math.min(a, d.to.z);
 	const o = site.obstacles.find((x) => near(f.ground + x.top, high) && near(low, f.ground));
 	if (o !== undefined) {
-		return { d, high, low, kind: 'obstacle', from: toX(f.view, o.to) + 20, at: toX(f.view, o.to) };
+		return { d, high, low, kind: 'obstacle', from: endOf(o.to, f) + 20, at: endOf(o.to, f) };
 	}
 	if (low > -SAME) return { d, high, low, kind: 'upper', from: f.clearOf + 24, at: 0 };
 	const right = Math.max(f.surfaceTo, toX(f.view, 0) + 10);

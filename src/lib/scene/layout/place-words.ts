@@ -116,14 +116,16 @@ function withTriangle(level: SiteLevel, y: number, placer: Placer, sizes: WordSi
 }
 
 function nameOnly(level: SiteLevel, y: number, placer: Placer, sizes: WordSizes): PlacedLevel | null {
-	const b = words(level.name, sizes.name, 130);
 	const { left, right } = placer.sheet;
-	for (const top of [y - b.height - 5, y + 6, y + 18]) {
-		for (let x = right - b.width - 2; x > left; x -= 4) {
-			if (!placer.textFree(blockBox(b, x, top, 'start'), 4)) continue;
-			const texts = setBlock(b, x, top, 'start');
-			placer.add(texts);
-			return { id: level.name, tip: null, texts };
+	for (const width of [130, 84, 56]) {
+		const b = words(level.name, sizes.name, width);
+		for (const top of [y - b.height - 5, y + 6, y + 18]) {
+			for (let x = right - b.width - 2; x > left; x -= 4) {
+				if (!placer.textFree(blockBox(b, x, top, 'start'), 4)) continue;
+				const texts = setBlock(b, x, top, 'start');
+				placer.add(texts);
+				return { id: level.name, tip: null, texts };
+			}
 		}
 	}
 	return null;

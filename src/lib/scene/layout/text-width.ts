@@ -74,3 +74,8 @@ export function wrapText(text: string, size: number, width: number): string[] {
 	if (line !== '') lines.push(line);
 	return lines;
 }
+
+/** Width in px of the widest word. */
+export function longestWord(text: string, size: number): number {
+	return Math.max(0, ...text.split(/\s+/).map((w) => textWidth(w, size)));
+}

@@ -51,23 +51,25 @@ export interface Tick {
 
 const FOOT = 0.3048;
 
-/** Graduation every 0.05 m (longer at 0.1, 0.5, 1 m) or every 3 in (longer at 6 in, 1 ft, 5 ft). */
+/**
+ * Graduation every 0.05 m (longer at 0.1, 0.5, 1 m) or every 3 in (longer at 6 in and 1 ft); where that would
+ * stand too dense, only the next longer ones.
+ */
 export function ticks(datum: TapeDatum, bottom: number, units: SiteModel['units'], view: View): Tick[] {
 	const unit = units === 'metric' ? 1 : FOOT;
-	const parts = units === 'metric' ? 20 : 4;
+	const finest = units === 'metric' ? [20, 10, 2, 1] : [4, 2, 1];
+	const parts = finest.find((n) => (unit / n) * view.scale >= 3.6) ?? 1;
 	const step = unit / parts;
 	const out: Tick[] = [];
 	const top = toY(view, datum.z);
 	const length = datum.z - fromY(view, bottom);
-	const tooFine = step * view.scale < 3.6;
 	const figureEvery = [1, 2, 5, 10].find((n) => n * unit * view.scale >= 18) ?? 10;
 	for (let i = 1; i * step < length - step * 0.2; i++) {
 		const y = toY(view, datum.z - i * step);
 		if (y <= top || y >= bottom - 1) continue;
 		const whole = i % parts === 0;
-		const half = i % (parts / 2) === 0;
-		const tenth = i % 2 === 0;
-		if (tooFine && !whole && !half) continue;
+		const half = (2 * i) % parts === 0;
+		const tenth = (10 * i) % parts === 0;
 		out.push({
 			y,
 			length: whole ? 16 : half ? 11 : tenth ? 7 : 5,
@@ -108,42 +110,71 @@ export function termLabel(s: Segment, sizes: TapeSizes, width: number, tone: 'nu
 	return { key: s.key, y: (s.y1 + s.y2) / 2, block: b, inline };
 }
 
+const LABEL_GAP = 4;
+
+/**
+ * Tops for a run of labels within [lo, hi]: in order, none over another, together as near to their rows as
+ * can be (isotonic regression of the free tops, pooled where they would meet).
+ */
+function settle(run: readonly LabelRequest[], lo: number, hi: number): number[] {
+	const offsets: number[] = [];
+	let sum = 0;
+	for (const r of run) {
+		offsets.push(sum);
+		sum += r.block.height + LABEL_GAP;
+	}
+	const pools: { mean: number; count: number }[] = [];
+	run.forEach((r, i) => {
+		let pool = { mean: r.y - r.block.height / 2 - (offsets[i] ?? 0), count: 1 };
+		for (let last = pools[pools.length - 1]; last !== undefined && last.mean > pool.mean; last = pools[pools.length - 1]) {
+			pools.pop();
+			const count = last.count + pool.count;
+			pool = { mean: (last.mean * last.count + pool.mean * pool.count) / count, count };
+		}
+		pools.push(pool);
+	});
+	const highest = Math.min(hi - (sum - LABEL_GAP), Infinity);
+	const starts = pools.flatMap((p) => Array.from({ length: p.count }, () => p.mean));
+	// Too many for the room: they may pass the side that is open (the top one under a fixed row counts).
+	return starts.map((s, i) => (lo > highest && Number.isFinite(lo) ? Math.max(s, lo) : Math.min(Math.max(s, lo), highest)) + (offsets[i] ?? 0));
+}
+
 /**
  * Labels beside a band, in the order of their rows, none over another or over a fixed row; a label that has
- * to move gets a leader.
+ * to move gets a leader. `ceiling` is the highest row they may reach.
  */
 export function placeLabels(
 	requests: readonly LabelRequest[],
 	x: number,
 	side: 'left' | 'right',
-	fixed: readonly { readonly top: number; readonly bottom: number }[]
+	fixed: readonly number[],
+	ceiling: number
 ): Label[] {
-	const gap = 4;
-	let last = -Infinity;
-	const labels: Label[] = [];
 	const anchor = side === 'left' ? 'end' : 'start';
-	for (const r of [...requests].sort((a, b) => a.y - b.y)) {
-		const want = r.y - r.block.height / 2;
-		const free = (top: number): boolean =>
-			top >= last + gap && !fixed.some((f) => f.top < top + r.block.height + 3 && top - 3 < f.bottom);
-		let top = Math.max(want, last + gap);
-		for (let d = 0; d < 400; d += 1) {
-			if (free(want - d) && d < 40) {
-				top = want - d;
-				break;
-			}
-			if (free(want + d)) {
-				top = want + d;
-				break;
-			}
-		}
-		last = top + r.block.height;
-		const moved = Math.abs(top - want) > 7;
-		const at = moved ? x + (side === 'left' ? -9 : 9) : x;
-		labels.push({
-			key: r.key,
-			texts: r.inline ? setInline(r.block, at, top, anchor) : setBlock(r.block, at, top, anchor),
-			leader: moved ? { x1: x + (side === 'left' ? 5 : -5), y1: r.y, x2: at + (side === 'left' ? 3 : -3), y2: top + r.block.height / 2 } : null
+	const sorted = [...requests].sort((a, b) => a.y - b.y);
+	const rows = [...fixed].sort((a, b) => a - b);
+	const bounds = [ceiling, ...rows, Infinity];
+	const labels: Label[] = [];
+	// Labels keep to the side of a fixed row on which their own row lies.
+	let floor = ceiling;
+	for (let i = 0; i + 1 < bounds.length; i++) {
+		const from = i === 0 ? -Infinity : (bounds[i] ?? -Infinity);
+		const to = bounds[i + 1] ?? Infinity;
+		const run = sorted.filter((r) => r.y >= from && r.y < to);
+		const tops = settle(run, Math.max(floor, i === 0 ? ceiling : from + 4), to === Infinity ? Infinity : to - 4);
+		run.forEach((r, n) => {
+			const top = tops[n] ?? r.y;
+			const want = r.y - r.block.height / 2;
+			// A note stands under the label it belongs to: that one has the leader.
+			const moved = !r.key.startsWith('note-') && Math.abs(top - want) > Math.max(7, r.block.height / 2 - 4);
+			const at = moved ? x + (side === 'left' ? -9 : 9) : x;
+			const middle = top + Math.min(r.block.height / 2, 11);
+			labels.push({
+				key: r.key,
+				texts: r.inline ? setInline(r.block, at, top, anchor) : setBlock(r.block, at, top, anchor),
+				leader: moved ? { x1: x + (side === 'left' ? 5 : -5), y1: r.y, x2: at + (side === 'left' ? 3 : -3), y2: middle } : null
+			});
+			floor = Math.max(floor, top + r.block.height + LABEL_GAP);
 		});
 	}
 	return labels;

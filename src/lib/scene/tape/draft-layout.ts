@@ -2,7 +2,7 @@
 import { fromY, toY, type View } from '../drawing/view.ts';
 import { block, type PlacedText, setBlock } from '../layout/placer.ts';
 import type { TapeRoom } from '../layout/tape-room.ts';
-import { wrapText } from '../layout/text-width.ts';
+import { longestWord, wrapText } from '../layout/text-width.ts';
 import type { DraftTape, SiteModel } from '../model.ts';
 import { type Band, bandOf, type Label, type LabelRequest, placeLabels, termLabel, type Tick, ticks } from './band.ts';
 
@@ -46,10 +46,12 @@ export function layoutDraft(draft: DraftTape, room: TapeRoom, view: View, units:
 				inline: false
 			});
 		}
+		// Where the words of the datum are too wide, the figure alone: its name stands at its level line.
+		const zero = longestWord(draft.zeroLabel, sizes.name) <= width ? draft.zeroLabel : '0';
 		requests.push({
 			key: 'zero',
 			y: top + 1,
-			block: block(wrapText(draft.zeroLabel, sizes.name, width).map((text) => ({ text, size: sizes.name, weight: 600, tone: 'name' }))),
+			block: block(wrapText(zero, sizes.name, width).map((text) => ({ text, size: sizes.name, weight: 600, tone: 'name' }))),
 			inline: false
 		});
 	}
@@ -66,7 +68,7 @@ export function layoutDraft(draft: DraftTape, room: TapeRoom, view: View, units:
 			.filter((t) => fromY(view, t.y) < draft.datum.z)
 			.map((t) => (left ? { ...t, figure: '' } : t)),
 		end: endY === null ? null : { y: Math.min(endY, last), beyond: endY > last + 0.5 },
-		labels: placeLabels(requests, room.labelSide === 'right' ? x + room.band + 9 : x - 9, room.labelSide, []),
+		labels: placeLabels(requests, room.labelSide === 'right' ? x + room.band + 9 : x - 9, room.labelSide, [], top - 20),
 		title: setBlock(title, left ? x + room.band : x + room.band / 2, top - 22 - title.height, left ? 'end' : 'middle')
 	};
 }

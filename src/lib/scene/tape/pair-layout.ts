@@ -104,7 +104,7 @@ export function layoutPair(pair: TapePairModel, room: TapeRoom, view: View, unit
 	const { wedges, joins } = own === null ? { wedges: [], joins: [] } : compareBands(needed, own);
 	const levelY = pair.firstMet === null ? null : toY(view, pair.firstMet.z);
 	const levelTo = (own === null ? x1 : x2) + room.band + 6;
-	const fixed = levelY === null ? [] : [{ top: levelY - 2, bottom: levelY + 2 }];
+	const fixed = levelY === null ? [] : [levelY];
 	const leftWidth = room.bandLeft - 14;
 	const rightWidth = room.labelRight - 6;
 
@@ -134,13 +134,9 @@ export function layoutPair(pair: TapePairModel, room: TapeRoom, view: View, unit
 		}
 	}
 	const rightX = (own === null ? x1 : x2) + room.band + 9;
-	// The note's arrow and the level line are fixed rows for the words on the right.
-	const rightFixed = [
-		...notes.map((n) => ({ top: n.y - 1, bottom: n.y + 1 })),
-		...(levelY === null ? [] : [{ top: levelY - 1, bottom: levelY - 0.5 }])
-	];
-	const leftLabels = placeLabels(leftRequests, x1 - 9, 'left', fixed);
-	const rightLabels = placeLabels(rightRequests, rightX, 'right', room.wordsUnder ? [] : rightFixed.slice(0, notes.length));
+	const leftLabels = placeLabels(leftRequests, x1 - 9, 'left', fixed, top - 18);
+	// The arrows at what is missing are fixed rows for the words on the right.
+	const rightLabels = placeLabels(rightRequests, rightX, 'right', notes.map((n) => n.y), top - 20);
 	const head = (title: string, total: string, x: number, tone: 'number' | 'own'): PlacedText[] => {
 		const b = block([
 			{ text: title, size: sizes.title, weight: 700, tone },
