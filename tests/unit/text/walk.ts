@@ -6,7 +6,7 @@ export interface Said {
 	/** Where it stands: "slips.margin-left-out.why". */
 	readonly path: string;
 	readonly text: string;
-	/** Names of the parts that the message read; empty for a plain text. */
+	/** Names of the parts that show in the text; empty for a plain text. */
 	readonly read: readonly string[];
 	readonly kind: 'text' | 'function';
 }
@@ -79,20 +79,28 @@ const NUMBERS: Readonly<Record<string, unknown>> = { n: 2, of: 5, count: 3, us: 
 /** Messages that take a list, not named parts. */
 const LISTS: readonly string[] = ['common.list'];
 
-function call(path: string, message: (parts: unknown) => unknown, language: Language): { text: unknown; read: string[] } {
-	const read = new Set<string>();
-	if (LISTS.includes(path)) return { text: message(['x', 'y', 'z']), read: [] };
+/** Calls a message with parts of which none is missing; `value` says what each holds. */
+function fill(message: (parts: unknown) => unknown, value: (part: string) => unknown): { text: string; asked: readonly string[] } {
+	const asked = new Set<string>();
 	const parts = new Proxy(
 		{},
 		{
 			get: (_, key) => {
-				const part = String(key);
-				read.add(part);
-				return PARTS[language][part] ?? NUMBERS[part] ?? `‹${part}›`;
+				asked.add(String(key));
+				return value(String(key));
 			}
 		}
 	);
-	return { text: message(parts), read: [...read].sort() };
+	return { text: String(message(parts)), asked: [...asked] };
+}
+
+function call(path: string, message: (parts: unknown) => unknown, language: Language): { text: string; read: string[] } {
+	if (LISTS.includes(path)) return { text: String(message(['x', 'y', 'z'])), read: [] };
+	const { text } = fill(message, (part) => PARTS[language][part] ?? NUMBERS[part] ?? `‹${part}›`);
+	// A part counts as read where it shows in the text: taking it and leaving it out is no use of it.
+	const marked = fill(message, (part) => NUMBERS[part] ?? `‹${part}›`);
+	const read = marked.asked.filter((part) => part in NUMBERS || marked.text.toLowerCase().includes(`‹${part.toLowerCase()}›`));
+	return { text, read: read.sort() };
 }
 
 /** @returns all messages, in the order of the catalogue. */
@@ -102,7 +110,7 @@ export function everything(messages: Messages, language: Language): readonly Sai
 		if (typeof value === 'string') all.push({ path, text: value, read: [], kind: 'text' });
 		else if (typeof value === 'function') {
 			const { text, read } = call(path, (parts) => Reflect.apply(value, undefined, [parts]), language);
-			all.push({ path, text: String(text), read, kind: 'function' });
+			all.push({ path, text, read, kind: 'function' });
 		} else if (typeof value === 'object' && value !== null) {
 			for (const [key, inner] of Object.entries(value)) visit(path === '' ? key : `${path}.${key}`, inner);
 		} else throw new TypeError(`${path} is neither text nor function`);
