@@ -147,6 +147,8 @@ interface Prepared {
 		readonly givens: readonly string[];
 	}[];
 	readonly program: Program;
+	/** For each input of the program, which of the quantities read it. */
+	readonly readers: readonly (readonly number[])[];
 }
 
 function prepare(shape: Shape): Prepared {
@@ -161,7 +163,8 @@ function prepare(shape: Shape): Prepared {
 		quantities.map((one) => one.tree),
 		inputs
 	);
-	return Object.freeze({ quantities: Object.freeze(quantities), program });
+	const readers = inputs.map((id) => quantities.flatMap((one, i) => (one.givens.includes(id) ? [i] : [])));
+	return Object.freeze({ quantities: Object.freeze(quantities), program, readers: Object.freeze(readers) });
 }
 
 const preparedFor = onceAShape(prepare);
@@ -183,23 +186,23 @@ export function analyse(plan: Plan, options: AnalyseOptions = {}): Outcome {
 }
 
 function findings(resolved: Resolved): ReadonlyMap<string, Finding> {
-	const { quantities, program } = preparedFor(resolved.shape);
+	const { quantities, program, readers } = preparedFor(resolved.shape);
 	const known: ReadonlyMap<string, { readonly value: number }> = resolved.givens;
 	const values = valuesOf(
 		program,
 		program.inputs.map((id) => known.get(id)?.value ?? NaN)
 	);
-	const allKnown = program.inputs.every((id) => known.has(id));
+	const lacking = new Set(program.inputs.flatMap((id, j) => (known.has(id) ? [] : (readers[j] ?? []))));
 	const found = new Map<string, Finding>();
 	let unrigged: Absence | undefined;
 	let outside = false;
 	quantities.forEach(({ target, key, tree, givens }, i) => {
 		const { quantity } = target;
 		const value = values[i] ?? NaN;
-		const missing = allKnown ? [] : givens.filter((id): id is GivenId => !known.has(id) && isGivenId(id));
 		let absence: Absence | undefined;
-		if (missing.length > 0) absence = { why: 'missing', givens: missing };
-		else if (NEEDS_RIGGING.has(quantity) && unrigged !== undefined) absence = unrigged;
+		if (lacking.has(i)) {
+			absence = { why: 'missing', givens: givens.filter((id): id is GivenId => !known.has(id) && isGivenId(id)) };
+		} else if (NEEDS_RIGGING.has(quantity) && unrigged !== undefined) absence = unrigged;
 		else if (NEEDS_LABEL.has(quantity) && outside) absence = { why: 'outside-label' };
 		else if (STOPS.has(quantity) && !(value >= 0)) absence = { why: 'does-not-stop' };
 		const finding: Finding =

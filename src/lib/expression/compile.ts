@@ -186,5 +186,8 @@ export function run(program: Program, values: ArrayLike<number>): Float64Array {
 /** @returns the value of every tree, in order. */
 export function valuesOf(program: Program, values: ArrayLike<number>): Float64Array {
 	const registers = run(program, values);
-	return Float64Array.from(program.outputs, (register) => registers[register] ?? NaN);
+	const { outputs } = program;
+	const found = new Float64Array(outputs.length);
+	for (let i = 0; i < outputs.length; i += 1) found[i] = registers[outputs[i] ?? 0] ?? NaN;
+	return found;
 }
