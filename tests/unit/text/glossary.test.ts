@@ -26,6 +26,7 @@ const GLOSSARY: readonly (readonly [english: RegExp, spanish: RegExp])[] = [
 	[/\bcapacity\b/i, /capacidad/i],
 	[/arrest force/i, /fuerza (?:máxima )?de detención/i],
 	[/average force/i, /fuerza promedio/i],
+	[/body height/i, /estatura/i],
 	[/deceleration distance/i, /distancia de desaceleración/i],
 	[/\brescue\b/i, /rescat/i],
 	[/lower level/i, /nivel inferior/i],
