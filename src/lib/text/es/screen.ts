@@ -12,5 +12,22 @@ export const screen: typeof en.screen = {
 	tapesText: ({ needed, own }) => `Se necesita: ${needed}. Su cinta: ${own}.`,
 	walkRead: ({ the }) => `Léalo: ${the}.`,
 	likeIt: 'Otro parecido',
+	fields: {
+		margin: 'Margen',
+		stretch: 'Deslizamiento y estiramiento',
+		dRingHeight: 'Altura de la argolla D',
+		bodyHeight: 'Estatura',
+		halfBodyWidth: 'Medio ancho de un cuerpo',
+		averageForce: 'Fuerza promedio',
+		averageForceConditioned: 'Fuerza promedio, mojado o congelado',
+		peakForce: 'Fuerza de detención, como máximo',
+		peakForceConditioned: 'Fuerza de detención mojado o congelado, como máximo',
+		deploymentMax: 'Alargamiento, como máximo',
+		massMin: 'Usuario con herramientas, al menos',
+		massMax: 'Usuario con herramientas, como máximo',
+		freeFallMax: 'Caída libre, como máximo'
+	},
+	cautiousMore: 'Más es más cauto.',
+	cautiousLess: 'Menos es más cauto.',
 	noScript: 'Las respuestas se revisan con scripts. Por favor, actívelos.'
 };

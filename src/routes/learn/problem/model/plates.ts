@@ -21,7 +21,7 @@ export interface Plate {
 
 const ABSORBER: readonly FixedGivenId[] = ['lanyardLength', 'elongation', 'peakForce', 'conditionedForce', 'averageForce', 'labelFreeFall', 'statedDeceleration', 'lanyardCapacity'];
 const HARNESS: readonly FixedGivenId[] = ['dRingSlide', 'harnessStretch', 'harnessCapacity'];
-const ANCHORAGE: readonly FixedGivenId[] = ['anchorageStrength', 'connectorCapacity'];
+const ANCHORAGE: readonly FixedGivenId[] = ['anchorageStrength', 'connectorLength', 'connectorCapacity'];
 const PERSON: readonly FixedGivenId[] = ['stature', 'dRingHeight', 'bodyMass', 'clothingMass', 'equipmentMass', 'toolsMass', 'tetheredMass'];
 const RULE: readonly FixedGivenId[] = ['margin', 'freeFallLimit'];
 const ELSEWHERE: readonly FixedGivenId[] = ['otherMargin', 'otherElongation', 'slackShown'];

@@ -25,7 +25,8 @@ function dimensionsOf(speech: Speech, writer: Writer): readonly SiteDimension[] 
 	vertical(worker.posture === 'standing' ? 'dRingHeight' : 'dRingNow', 'standing', worker.standingHeight + dRingNow);
 	vertical('anchorageHeight', 'surface', anchorage.height);
 	if (worker.standingHeight !== 0) vertical('standingHeight', 'surface', worker.standingHeight);
-	if (anchorage.connector !== null) {
+	// A strap that lies slack has no height of its own: its length stands on its label.
+	if (anchorage.connector?.lies === 'hanging') {
 		vertical('connectorLength', { z: anchorage.height }, anchorage.height - anchorage.connector.length);
 	}
 	const stature = givenValue(problem, 'stature');

@@ -5,7 +5,7 @@ import { shownGivens, type Explanation, type TapeTerm } from '#lib/grading/index
 import { LENGTH, sameDimension } from '#lib/quantity/index.ts';
 import { precisionOf, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import type { StepRow } from '#lib/scene/index.ts';
-import { givenName, type Speech } from './names.ts';
+import type { Speech } from './names.ts';
 import { termIdOf, termName } from './tapes.ts';
 import type { Writer } from './writing.ts';
 
@@ -92,12 +92,6 @@ function writtenTerm(writer: Writer, ask: NumberAsk, term: TapeTerm): string {
 	return signed < 0 ? `−${text}` : text;
 }
 
-function nameOfTerm(speech: Speech, term: TapeTerm): string {
-	if (term.of !== undefined && isQuantityId(term.of)) return speech.m.quantities[term.of].name;
-	if (term.of !== undefined && isGivenId(term.of)) return givenName(speech, term.of);
-	return termName(speech, term.role);
-}
-
 /**
  * @param answer the learner's number, SI.
  * @returns the rows of an ask's working: its terms, then the whole, then what there is and the spare where the
@@ -137,7 +131,7 @@ function termRows(speech: Speech, writer: Writer, ask: NumberAsk, explanation: E
 			id: term.role,
 			kind: 'term',
 			term: termIdOf(term.role),
-			name: nameOfTerm(speech, term),
+			name: termName(speech, term.role, term.of),
 			working: workedText(speech, writer, term.of, nodes.get(term.role)),
 			value: writtenTerm(writer, ask, term),
 			own: explanation.ownTape === undefined ? '' : you,
@@ -150,7 +144,7 @@ function termRows(speech: Speech, writer: Writer, ask: NumberAsk, explanation: E
 			id: `added-${i}-${term.role}`,
 			kind: 'term',
 			term: termIdOf(term.role),
-			name: nameOfTerm(speech, term),
+			name: termName(speech, term.role, term.of),
 			working: '',
 			value: '',
 			own: twice ? m.tape.youTwice : m.tape.you({ value: writtenTerm(writer, ask, term) }),

@@ -5,6 +5,7 @@ import { explain, shownGivens, type Explanation, type TapeTerm as Term } from '#
 import { LENGTH, readQuantity, sameDimension } from '#lib/quantity/index.ts';
 import { numberAsks, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import type { DraftTape, TapeDatum, TapeModel, TapePairModel, TapeTerm, TermId } from '#lib/scene/index.ts';
+import { termName as nameOfRole } from '#lib/text/index.ts';
 import { placeLabel, obstacleLabel, thePlace, type Speech } from './names.ts';
 import type { Writer } from './writing.ts';
 
@@ -31,10 +32,12 @@ export function termIdOf(role: string): TermId {
 	return TERM_OF_ROLE[role] ?? 'other';
 }
 
-/** How a role of a sum is called on a tape; an obstacle by its own name. */
-export function termName(speech: Speech, role: string): string {
-	const names: Readonly<Record<string, string>> = speech.m.terms;
-	return names[role] ?? obstacleLabel(speech, role);
+/** How a term is called on a tape and in the steps; slide alone is no stretch, and an obstacle has its own name. */
+export function termName(speech: Speech, role: string, of?: Term['of']): string {
+	const { m } = speech;
+	if (role === 'stretch' && of === 'dRingSlide') return m.terms.slide;
+	if (role === 'obstacle' && typeof of === 'string' && of.startsWith('obstacleTop_')) return obstacleLabel(speech, of.slice('obstacleTop_'.length));
+	return nameOfRole(m, role) ?? obstacleLabel(speech, role);
 }
 
 /** Where an ask's tape hangs, above the walking surface, m. A free fall hangs from the D-ring. */
@@ -126,7 +129,7 @@ function tapeTerm(speech: Speech, writer: Writer, term: Term): TapeTerm {
 		id: termIdOf(term.role),
 		sign: negative ? (term.sign === 1 ? -1 : 1) : term.sign,
 		length: Math.abs(term.value),
-		name: termName(speech, term.role),
+		name: termName(speech, term.role, term.of),
 		label: writer.bareLength(Math.abs(term.value))
 	};
 }

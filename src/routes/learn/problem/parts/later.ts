@@ -1,0 +1,4 @@
+/** The parts that are shown after the check, or on demand: loaded while the learner works. */
+export { default as Explained } from './Explained.svelte';
+export { default as NumberList } from './NumberList.svelte';
+export { default as StepThrough } from './StepThrough.svelte';
