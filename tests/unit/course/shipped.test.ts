@@ -68,6 +68,11 @@ describe('shipped scenarios', () => {
 		expect(states(es.facts)).toEqual(states(en.facts));
 	});
 
+	it.each(each)('%s writes the Spanish names of places and obstacles with their article, small, so that sentences can hold them', (_, scenario) => {
+		const { places, obstacles } = scenario.words.es;
+		for (const name of [...Object.values(places), ...Object.values(obstacles)]) expect(name).toMatch(/^(el|la|los|las) /);
+	});
+
 	it('never call anything safe, and leave no slot unfilled', () => {
 		for (const problem of problems) {
 			for (const language of ['en', 'es'] as const) {
