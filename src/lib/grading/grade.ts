@@ -128,10 +128,16 @@ function isOutsideLabel(problem: Problem): boolean {
 	return outsideLabel(resolved, mass, evaluate(formula({ quantity: 'freeFall' }, resolved.shape), givens));
 }
 
+/** Analyses of problems at hand: a problem never changes, and its analysis is asked for by every decision. */
+const analyses = new WeakMap<Problem, Analysis>();
+
 /** @returns the analysis behind a problem. @throws if its plan is refused, which no drawn plan is. */
 export function analysisOf(problem: Problem): Analysis {
+	const before = analyses.get(problem);
+	if (before !== undefined) return before;
 	const outcome = analyse(problem.drawn.plan);
 	if (outcome.kind === 'refused') throw new RangeError(`a drawn plan cannot be refused: ${outcome.refusal.why}`);
+	analyses.set(problem, outcome.analysis);
 	return outcome.analysis;
 }
 

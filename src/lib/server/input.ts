@@ -15,7 +15,9 @@ function refused(status: number, problem: string, remedy: string): InputResult<n
 
 /** The bytes of a body, or null when there are more than allowed: the rest is not read. */
 async function limitedBytes(request: Request, most: number): Promise<Uint8Array | null> {
-	if (Number(request.headers.get('content-length') ?? '0') > most) return null;
+	const declared = request.headers.get('content-length');
+	// HTTP itself ends a body where its declared length ends.
+	if (declared !== null) return Number(declared) > most ? null : new Uint8Array(await request.arrayBuffer());
 	const parts: Uint8Array[] = [];
 	let length = 0;
 	for await (const part of request.body ?? []) {

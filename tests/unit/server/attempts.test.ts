@@ -73,6 +73,17 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(await findAttempt(db, guest, sent.id)).toEqual(sent);
 	});
 
+	it('stores many that arrive together, though one of them cannot be stored and one comes twice', async () => {
+		const many = Array.from({ length: 120 }, () => anAttempt(guest));
+		const [twice] = many;
+		if (twice === undefined) throw new Error('There are none');
+		const orphan = anAttempt(randomUUID());
+		const outcomes = await Promise.allSettled([...many, twice, orphan].map((one) => storeAttempt(db, one)));
+		const kinds = outcomes.map((outcome) => (outcome.status === 'fulfilled' ? outcome.value.kind : 'failed'));
+		expect(kinds).toEqual([...many.map(() => 'stored'), 'repeated', 'failed']);
+		for (const one of many) expect(await findAttempt(db, guest, one.id)).toEqual(one);
+	});
+
 	it('stores one row when two devices send the same answer at once', async () => {
 		const sent = anAttempt(guest);
 		const outcomes = await Promise.all([1, 2, 3, 4].map(() => storeAttempt(db, sent)));

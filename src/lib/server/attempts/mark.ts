@@ -1,9 +1,14 @@
 import { gradeProblem, type Answer, type Grade } from '#lib/grading/index.ts';
 import type { Language, Question, Unreadable } from '#lib/quantity/index.ts';
-import { DRAW_VERSION, draw, type Drawn, type NumberAsk, type Problem, type Scenario } from '#lib/scenario/index.ts';
+import { DRAW_VERSION, type Drawn, type NumberAsk, type Problem, type Scenario } from '#lib/scenario/index.ts';
 import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
 import { fitJson, type InputResult } from '../input.ts';
+import { DrawMemory } from './draw-memory.ts';
 import { sentSchema, sentSchemaOf, type SentAnswers } from './answer.ts';
+
+/** Draws kept: about 5 kB each. @reason the problems that a few hundred people work on at the same time. */
+const DRAWS_KEPT = 2000;
+const draws = new DrawMemory(DRAWS_KEPT);
 
 /** Where scenarios are found. */
 export interface Scenarios {
@@ -79,7 +84,7 @@ function drawnAgain(sent: SentAnswers, scenario: Scenario): Result<Problem> {
 	if (sent.slipSetVersion !== SLIP_SET_VERSION) {
 		return refused(409, 'slipSetVersion', `is ${sent.slipSetVersion}, which is not kept here`, `explain by version ${SLIP_SET_VERSION}`);
 	}
-	const result = draw(scenario, sent.seed);
+	const result = draws.of(scenario, sent.seed);
 	if (result.kind === 'none') return refused(409, 'seed', 'gives no problem of this scenario', 'draw the problem again with another seed');
 	if (result.problem.acceptedTry !== sent.acceptedTry) {
 		return refused(409, 'acceptedTry', `is ${sent.acceptedTry}, and this seed gives another`, 'draw the problem again from its seed');

@@ -1,4 +1,5 @@
 import type { Insertable, Selectable } from 'kysely';
+import { Gathering } from './gather.ts';
 import { findOrAddGuest, type NewGuest } from './guests.ts';
 import type { Database } from './open.ts';
 import type { AttemptTable } from './schema.ts';
@@ -32,15 +33,40 @@ const SENT = [
 	'units'
 ] as const satisfies readonly (keyof AttemptTable)[];
 
-/** Stores an answer once, however often it is sent. */
-export async function storeAttempt(db: Database, attempt: NewAttempt): Promise<StoreOutcome> {
-	const stored = await db
+/** How many answers one statement stores at most. @reason far below the 65,535 parameters that PostgreSQL takes. */
+const MOST_TOGETHER = 100;
+
+/** The answers that wait for the next commit, by database. */
+const gatherings = new WeakMap<Database, Gathering<NewAttempt, boolean>>();
+
+/**
+ * Inserts answers in one statement, all or none.
+ * @returns for each whether it was stored by this; false for one whose id is taken
+ */
+async function insertAll(db: Database, attempts: readonly NewAttempt[]): Promise<readonly boolean[]> {
+	const rows = await db
 		.insertInto('attempt')
-		.values(attempt)
+		.values([...attempts])
 		.onConflict((conflict) => conflict.column('id').doNothing())
-		.returningAll()
-		.executeTakeFirst();
-	if (stored !== undefined) return { kind: 'stored', attempt: stored };
+		.returning('id')
+		.execute();
+	const stored = new Set(rows.map(({ id }) => id));
+	// Of two with one id the first was stored: delete() is true for it alone.
+	return attempts.map(({ id }) => stored.delete(id));
+}
+
+/** Stores an answer once, however often it is sent; together with others that are sent at the same time. */
+export async function storeAttempt(db: Database, attempt: NewAttempt): Promise<StoreOutcome> {
+	let gathering = gatherings.get(db);
+	if (gathering === undefined) {
+		gathering = new Gathering((attempts) => insertAll(db, attempts), MOST_TOGETHER);
+		gatherings.set(db, gathering);
+	}
+	return (await gathering.add(attempt)) ? { kind: 'stored', attempt } : earlierOutcome(db, attempt);
+}
+
+/** What became of an answer whose id is taken. */
+async function earlierOutcome(db: Database, attempt: NewAttempt): Promise<StoreOutcome> {
 	const earlier = await findAttempt(db, attempt.guest_id, attempt.id);
 	if (earlier === null || SENT.some((column) => earlier[column] !== attempt[column])) {
 		return { kind: 'conflict' };
@@ -61,7 +87,9 @@ export async function storeFirstAttempt(
 	let outcome: StoreOutcome;
 	try {
 		const guestId = await findOrAddGuest(transaction, guest);
-		outcome = await storeAttempt(transaction, { ...attempt, guest_id: guestId });
+		const own = { ...attempt, guest_id: guestId };
+		const [stored] = await insertAll(transaction, [own]);
+		outcome = stored === true ? { kind: 'stored', attempt: own } : await earlierOutcome(transaction, own);
 	} catch (error) {
 		await transaction.rollback().execute();
 		throw error;

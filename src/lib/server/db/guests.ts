@@ -1,3 +1,4 @@
+import type { CompiledQuery } from 'kysely';
 import type { Database } from './open.ts';
 
 /** A guest to be entered, should the token be new. */
@@ -57,21 +58,37 @@ export async function findAnsweringGuest(
 	since: string,
 	count: number
 ): Promise<AnsweringGuest | null> {
-	const row = await db
-		.selectFrom('guest')
-		.select((eb) => [
-			'guest.id',
-			eb
-				.selectFrom('attempt')
-				.select('attempt.created_at')
-				.whereRef('attempt.guest_id', '=', 'guest.id')
-				.where('attempt.created_at', '>=', since)
-				.orderBy('attempt.created_at', 'desc')
-				.limit(1)
-				.offset(count - 1)
-				.as('nth')
-		])
-		.where('token_hash', '=', tokenHash)
-		.executeTakeFirst();
-	return row ?? null;
+	const { rows } = await db.executeQuery(answeringGuest(db, [since, 1, count - 1, tokenHash]));
+	return rows[0] ?? null;
+}
+
+const answeringQueries = new WeakMap<Database, CompiledQuery<AnsweringGuest>>();
+
+/**
+ * The query, its SQL written once for each database: it is asked before every answer, and writing it takes longer
+ * than running it.
+ * @param parameters since, limit, offset, token hash: in the order in which they stand in the query
+ */
+function answeringGuest(db: Database, parameters: readonly unknown[]): CompiledQuery<AnsweringGuest> {
+	let query = answeringQueries.get(db);
+	if (query === undefined) {
+		query = db
+			.selectFrom('guest')
+			.select((eb) => [
+				'guest.id',
+				eb
+					.selectFrom('attempt')
+					.select('attempt.created_at')
+					.whereRef('attempt.guest_id', '=', 'guest.id')
+					.where('attempt.created_at', '>=', '')
+					.orderBy('attempt.created_at', 'desc')
+					.limit(1)
+					.offset(0)
+					.as('nth')
+			])
+			.where('token_hash', '=', '')
+			.compile();
+		answeringQueries.set(db, query);
+	}
+	return { ...query, parameters };
 }
