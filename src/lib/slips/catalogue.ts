@@ -318,11 +318,13 @@ const catalogue = [
 		tier: 'occasional',
 		errs: 'cautious',
 		alter: (tree, { strayObstacles }) => {
-			const stray = strayObstacles[0];
-			if (stray === undefined) return undefined;
+			if (strayObstacles.length === 0) return undefined;
+			const tops = strayObstacles.map((id) => ({ role: id, of: leaf(`obstacleTop_${id}`) }));
+			const [only] = tops;
+			const highest = tops.length === 1 && only !== undefined ? only.of : extreme('greatest', tops);
 			return inTerms(tree, ['availableClearance'], (terms) => {
 				const kept = terms.filter((t) => t.role !== 'obstacle');
-				return [...kept, minus('obstacle', leaf(`obstacleTop_${stray}`))];
+				return [...kept, minus('obstacle', highest)];
 			});
 		}
 	}

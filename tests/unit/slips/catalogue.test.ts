@@ -156,6 +156,12 @@ test('two slips act in the order of the catalogue, and two that exclude each oth
 	expect(new Set(names).size).toBe(names.length);
 });
 
+test('of several obstacles off the path the highest is counted', () => {
+	const asked = { ...context(available('surface'), { obstacles: [] }), absentObstacles: [], strayObstacles: ['cart', 'crate', 'van'] };
+	const altered = slipOf('off-path-counted')?.alter(formula(asked.target, asked.shape), asked);
+	expect(altered && evaluate(altered.tree, fromRecord(G))).toBeCloseTo(6.4 - 2.9, 12);
+});
+
 test('a slip without its number in the problem finds no place', () => {
 	const bare: SlipContext = { ...context(required('surface')), shown: () => false, absentObstacles: [], strayObstacles: [] };
 	const names = variantsOf(bare).singles.flatMap((single) => single.slips);
