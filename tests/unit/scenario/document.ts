@@ -1,12 +1,12 @@
 /** A small whole scenario as a document, for tests that change one thing of it. */
-import bridge from '../../../src/lib/course/scenarios/bridge-bearing.json' with { type: 'json' };
+import shelf from './shelf.json' with { type: 'json' };
 import { scenarioSchema, type Scenario, type ScenarioDocument } from '#lib/scenario/schema.ts';
 
-export type Document = typeof bridge;
+export type Document = typeof shelf;
 
 /** @returns a copy of the document, changed. */
 export function documentWith(change: (document: Document) => object | undefined = () => undefined): ScenarioDocument {
-	const copy = structuredClone(bridge);
+	const copy = structuredClone(shelf);
 	return (change(copy) ?? copy) as ScenarioDocument;
 }
 

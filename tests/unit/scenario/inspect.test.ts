@@ -31,7 +31,7 @@ describe('an inspection', () => {
 
 	it('counts draws, tries, results and failed topics', () => {
 		const of = inspected();
-		expect(of).toMatchObject({ scenario: { id: 'bridge-bearing', version: 1 }, draws: DRAWS, firstSeed: 0, drawn: DRAWS });
+		expect(of).toMatchObject({ scenario: { id: 'test-shelf', version: 1 }, draws: DRAWS, firstSeed: 0, drawn: DRAWS });
 		expect(of.results.passes + of.results.fails).toBe(DRAWS);
 		expect(of.failedBy).toEqual({ clearance: of.results.fails });
 		const turnedDown = Object.values(of.turnedDown).reduce((sum, count) => sum + count, 0);

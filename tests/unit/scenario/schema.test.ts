@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { refusals } from './document.ts';
 
 describe('a scenario document', () => {
-	it('is taken as shipped', () => {
+	it('is taken as it is', () => {
 		expect(refusals(() => undefined)).toEqual({});
 	});
 

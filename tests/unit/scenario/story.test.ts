@@ -6,7 +6,7 @@ import { scenarioWith, type Document } from './document.ts';
 /** A problem of the changed document whose plan is the base plan, changed as well. */
 function problemWith(change: (document: Document) => object | undefined, plan: (base: LanyardPlan) => Partial<LanyardPlan> = () => ({})): Problem {
 	const scenario = scenarioWith(change);
-	return problemOf(scenario, { plan: { ...scenario.base, ...plan(scenario.base) }, decoys: {}, person: 'Marit' }, 1, 0);
+	return problemOf(scenario, { plan: { ...scenario.base, ...plan(scenario.base) }, decoys: {}, person: 'Ada' }, 1, 0);
 }
 
 const stack = (there: boolean) => (base: LanyardPlan) => ({
@@ -22,9 +22,9 @@ describe('a story', () => {
 			}),
 			'en'
 		);
-		expect(title).toBe('Shelf of Marit');
-		expect(lead).toBe('Marit greases the bearing with both heels at the edge. The rail is out.');
-		expect(paragraphs[1]).toContain('can bring Marit back');
+		expect(title).toBe('Shelf of Ada');
+		expect(lead).toBe('Ada greases the bearing with both heels at the edge. The rail is out.');
+		expect(paragraphs[1]).toContain('can bring Ada back');
 	});
 
 	it.each([
@@ -49,7 +49,7 @@ describe('a story', () => {
 				en: { ...document.words.en, facts: { rescue: { arranged: 'A rescue is set up.' }, ...document.words.en.facts, persons: { '1': '{name} is alone on it.' } } }
 			}
 		}));
-		expect(storyOf(problem, 'en').paragraphs.at(-1)).toBe('A rescue is set up. Form panels lie stacked below. Marit is alone on it.');
+		expect(storyOf(problem, 'en').paragraphs.at(-1)).toBe('A rescue is set up. Form panels lie stacked below. Ada is alone on it.');
 	});
 
 	it.each([
