@@ -11,7 +11,7 @@ import {
 	type Shape,
 	type Target
 } from '#lib/arrest/index.ts';
-import { printText } from '#lib/expression/index.ts';
+import { printText, type Node } from '#lib/expression/index.ts';
 
 export interface PrintedForm {
 	/** What the plan has that gives the formula this form. */
@@ -48,10 +48,15 @@ const FORMS: readonly (readonly [FormId, Shape])[] = [
 	['obstacles', { ...PLAIN, obstacles: ['1', '2'] }]
 ];
 
+/** A quantity that is a step inside itself is written out once. */
+function unwrapped(tree: Node): Node {
+	return tree.kind === 'named' && tree.of.kind === 'named' && tree.of.id === tree.id ? unwrapped(tree.of) : tree;
+}
+
 /** A formula by its symbols: "L − r". Parts that are quantities of their own stand as their symbols. */
 function printed(target: Target, shape: Shape): string | undefined {
 	try {
-		return printText(formula(target, shape), {
+		return printText(unwrapped(formula(target, shape)), {
 			given: (id) => (isGivenId(id) ? givenSymbol(id) : id),
 			named: (id) => (isQuantityId(id) ? QUANTITIES[id].symbol : undefined),
 			constant: (name) => name,

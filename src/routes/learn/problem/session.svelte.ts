@@ -90,9 +90,9 @@ export class ProblemSession {
 				walk: (ask, texts) => this.#walked(ask, texts)
 			})
 		);
-		this.#take();
 		this.#outbox = deviceOutbox();
 		this.#waiting = this.#outbox.waiting();
+		this.#take();
 		const flush = (): void => void this.#flush();
 		addEventListener('online', flush);
 		flush();
