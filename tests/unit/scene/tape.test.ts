@@ -137,3 +137,18 @@ describe('legend', () => {
 		]);
 	});
 });
+
+describe('a number that no chain explains', () => {
+	test('is drawn beside the needed tape without a wedge', () => {
+		const own = bandOf(datum, [term('other', 1.2)], 1.2, view, 2000);
+		expect(compareBands(bandOf(datum, needed.terms, needed.total, view, 2000), own)).toEqual({ wedges: [], joins: [] });
+	});
+});
+
+describe('a chain that begins above its datum', () => {
+	test('hangs from its highest row, so that its title is not written over', () => {
+		const band = bandOf(datum, [term('free-fall', 0.93, -1), term('elongation', 0.95)], 0.02, view, 2000);
+		expect(band.hang).toBeCloseTo(toY(view, 0.93), 9);
+		expect(band.top).toBeCloseTo(toY(view, 0), 9);
+	});
+});

@@ -20,6 +20,8 @@ export interface PlacedDimension {
 	/** Extension lines. */
 	readonly extensions: readonly Segment[];
 	readonly texts: readonly PlacedText[];
+	/** The common level of a running dimension. */
+	readonly origin?: { readonly x: number; readonly y: number };
 }
 
 export interface DimensionSizes {
@@ -50,7 +52,7 @@ export interface VerticalRequest {
 
 const ARROW = 10;
 
-function thin(a: Segment): Box {
+export function thinBox(a: Segment): Box {
 	return {
 		left: Math.min(a.x1, a.x2) - 1,
 		right: Math.max(a.x1, a.x2) + 1,
@@ -79,16 +81,46 @@ export function placeVertical(r: VerticalRequest, sizes: DimensionSizes, placer:
 	const direction = r.until >= r.from ? 1 : -1;
 	const steps = Math.floor(Math.abs(r.until - r.from) / 3);
 	const room = r.bottom - r.top - 2 * (ARROW + 5);
+	const put = (placed: PlacedDimension | null): PlacedDimension | null => {
+		if (placed !== null) commit(placed, placer);
+		return placed;
+	};
 	for (const rows of [r.keepOff, []]) {
 		for (let i = 0; i <= (rows.length > 0 ? Math.min(steps, NEAR) : steps); i++) {
 			const x = r.from + direction * i * 3;
 			const placed =
 				(room >= text.height ? inGap(r, x, text, rows, placer) : null) ??
 				(rows.length > 0 || room < text.height ? beside(r, x, text, rows, direction, placer) : null);
-			if (placed !== null) {
-				commit(placed, placer);
-				return placed;
-			}
+			if (placed !== null) return put(placed);
+		}
+	}
+	for (let i = -2; i <= steps; i++) {
+		const placed = beyond(r, r.from + direction * i * 3, text, placer);
+		if (placed !== null) return put(placed);
+	}
+	return null;
+}
+
+/** No room beside the line: the number stands over its upper end. */
+function beyond(r: VerticalRequest, x: number, text: TextBlock, placer: Placer): PlacedDimension | null {
+	if (!clear(r, x, placer)) return null;
+	const shape = text.lines.length > 1 ? onOneLine(text) : text;
+	for (const up of [6, 12, 20]) {
+		for (const dx of [0, -8, 8, -18, 18, -30, 30, -44, 44]) {
+			const top = r.top - up - shape.height;
+			const box = blockBox(shape, x + dx, top, 'middle');
+			if (!placer.textFree(box, 4)) continue;
+			return {
+				id: r.id,
+				axis: 'vertical',
+				lines: [{ x1: x, y1: r.top, x2: x, y2: r.bottom }],
+				arrows: [
+					{ x, y: r.top, angle: 270 },
+					{ x, y: r.bottom, angle: 90 }
+				],
+				extensions: extensions(r, x),
+				texts: setLine(shape, box.left, top)
+			};
 		}
 	}
 	return null;
@@ -120,7 +152,7 @@ function clear(r: VerticalRequest, x: number, placer: Placer): boolean {
 	const line = { left: x - 3, right: x + 3, top: r.top + 3, bottom: r.bottom - 3 };
 	if (line.right > placer.sheet.right || line.left < placer.sheet.left) return false;
 	if (placer.columns.some((c) => overlaps(c, line, 8))) return false;
-	return placer.lineFree(line, 4) && extensions(r, x).every((e) => placer.clearOfText(thin(e)));
+	return placer.lineFree(line, 4) && extensions(r, x).every((e) => placer.clearOfText(thinBox(e)));
 }
 
 function inGap(r: VerticalRequest, x: number, text: TextBlock, rows: readonly number[], placer: Placer): PlacedDimension | null {
@@ -155,7 +187,7 @@ function beside(r: VerticalRequest, x: number, text: TextBlock, rows: readonly n
 	const outside = r.bottom - r.top < 2 * ARROW + 6;
 	const tail = outside ? 16 : 0;
 	const line = { x1: x, y1: r.top - tail, x2: x, y2: r.bottom + tail };
-	if (outside && !placer.lineFree(thin(line), 3)) return null;
+	if (outside && !placer.lineFree(thinBox(line), 3)) return null;
 	const at = x + direction * 9;
 	// On one line first: it keeps between the two levels.
 	const shapes = text.lines.length > 1 ? [onOneLine(text), text] : [text];
@@ -186,12 +218,12 @@ function beside(r: VerticalRequest, x: number, text: TextBlock, rows: readonly n
 const WORD_GAP = 5;
 
 /** The room that the lines of a block take side by side. */
-function onOneLine(b: TextBlock): TextBlock {
+export function onOneLine(b: TextBlock): TextBlock {
 	const width = b.lines.reduce((sum, l) => sum + textWidth(l.text, l.size), 0) + WORD_GAP * (b.lines.length - 1);
 	return { lines: b.lines, width, height: Math.max(...b.lines.map((l) => l.size)) * (ASCENT + DESCENT) };
 }
 
-function setLine(b: TextBlock, left: number, top: number): PlacedText[] {
+export function setLine(b: TextBlock, left: number, top: number): PlacedText[] {
 	const baseline = top + Math.max(...b.lines.map((l) => l.size)) * ASCENT;
 	let x = left;
 	return b.lines.map((l) => {
@@ -204,8 +236,8 @@ function setLine(b: TextBlock, left: number, top: number): PlacedText[] {
 
 function commit(d: PlacedDimension, placer: Placer): void {
 	placer.add(d.texts);
-	for (const l of [...d.lines, ...d.extensions]) placer.lines.push(thin(l));
-	if (d.axis === 'vertical') placer.columns.push(...d.lines.map(thin));
+	for (const l of [...d.lines, ...d.extensions]) placer.lines.push(thinBox(l));
+	if (d.axis === 'vertical') placer.columns.push(...d.lines.map(thinBox));
 }
 
 export interface HorizontalRequest {
@@ -231,12 +263,12 @@ export function placeHorizontal(r: HorizontalRequest, sizes: DimensionSizes, pla
 	for (const { y, leftFrom, rightFrom } of r.rows) {
 		const tail = outside ? 16 : 0;
 		const whole: Segment = { x1: r.left - tail, y1: y, x2: r.right + tail, y2: y };
-		if (!placer.lineFree(thin(whole), 3)) continue;
+		if (!placer.lineFree(thinBox(whole), 3)) continue;
 		const ext: Segment[] = [
 			{ x1: r.left, y1: leftFrom + Math.sign(y - leftFrom) * 5, x2: r.left, y2: y + Math.sign(y - leftFrom) * 5 },
 			{ x1: r.right, y1: rightFrom + Math.sign(y - rightFrom) * 5, x2: r.right, y2: y + Math.sign(y - rightFrom) * 5 }
 		];
-		if (!ext.every((e) => placer.clearOfText(thin(e)))) continue;
+		if (!ext.every((e) => placer.clearOfText(thinBox(e)))) continue;
 		const tops = gap ? [y - text.height / 2] : [y - text.height - 5, y + 6];
 		for (const top of tops) {
 			for (const dx of gap ? [0] : [0, 12, -12, 28, -28, 48, -48, 70, -70]) {

@@ -3,17 +3,14 @@
  * height, then by the width. Nothing overlaps; what finds no room is left out of the drawing and returned in
  * `unplaced` (the list of givens always has it).
  */
-import { drawBackdrop, isOverhead, REACHES, sightOf } from '../backdrop/draw.ts';
+import { drawBackdrop, isOverhead } from '../backdrop/draw.ts';
 import type { Backdrop } from '../backdrop/draw.ts';
 import { step } from '../backdrop/parts.ts';
 import { obstacleShapes } from '../backdrop/obstacles.ts';
 import type { Shape } from '../drawing/shapes.ts';
 import { type Cut, toX, toY, type View } from '../drawing/view.ts';
-import { figureShape, type FigureShape } from '../figure/outline.ts';
 import { figurePaths, type FigurePaths } from '../figure/paths.ts';
-import { KNEELING, REACHING, solvePose, WORKING } from '../figure/pose.ts';
-import type { Place } from '../lanyard/chain.ts';
-import { hangLine, type HungLine } from '../lanyard/hang.ts';
+import type { HungLine } from '../lanyard/hang.ts';
 import type { DraftTape, SiteModel, SiteObstacle, TapePairModel } from '../model.ts';
 import { around, type Box } from './box.ts';
 import { outlineBoxes } from './outline-boxes.ts';
@@ -21,6 +18,7 @@ import type { PlacedDimension } from './dimension.ts';
 import { placeDimensions } from './place-dimensions.ts';
 import { placeLevels, placeNames, type PlacedLevel, type WordSizes } from './place-words.ts';
 import { block, Placer, type PlacedText, setBlock } from './placer.ts';
+import { facing, inMetres, type Metres } from './site-metres.ts';
 import { wrapText } from './text-width.ts';
 import { type TapeRoom, tapeRoom } from './tape-room.ts';
 
@@ -70,83 +68,12 @@ export interface Elevation {
 	/** Every text, for tests. */
 	readonly texts: readonly PlacedText[];
 	readonly solids: readonly Box[];
+	/** Ids of dimensions that stand in their second best place. */
+	readonly second: readonly string[];
+	/** Whether heights from one level share a line. */
+	readonly running: boolean;
 	/** Ids of dimensions and names that found no room. */
 	readonly unplaced: readonly string[];
-}
-
-/** A site looked at from the other side, so that the worker is never right of the anchorage. */
-export function facing(site: SiteModel): SiteModel {
-	if (site.worker.offset <= 0) return site;
-	return {
-		...site,
-		worker: { ...site.worker, offset: -site.worker.offset },
-		obstacles: site.obstacles.map((o) => ({ ...o, from: -o.to, to: -o.from })),
-		dimensions: site.dimensions.map((d) =>
-			d.axis === 'horizontal'
-				? { ...d, from: { x: -d.to.x }, to: { x: -d.from.x } }
-				: d.at === undefined
-					? d
-					: { ...d, at: -d.at }
-		)
-	};
-}
-
-interface Metres {
-	readonly site: SiteModel;
-	readonly sight: 'profile' | 'front';
-	readonly dRing: Place;
-	readonly shape: FigureShape;
-	readonly line: HungLine;
-	readonly top: number;
-	readonly ground: number;
-	readonly edge: number;
-	readonly least: number;
-	readonly likes: number;
-	readonly right: number;
-	readonly front: { readonly from: number; readonly to: number };
-}
-
-/** What does not depend on the scale. */
-function inMetres(site: SiteModel, widest: number): Metres {
-	const { worker, anchorage, lanyard, obstacles } = site;
-	const kneeling = worker.posture === 'kneeling';
-	const sight = kneeling ? 'front' : sightOf(site);
-	const dRing = { x: worker.offset, z: worker.standingHeight + worker.dRingNow };
-	const pose = solvePose({
-		stature: worker.stature,
-		dRingHeight: worker.dRingHeight,
-		soleDrop: worker.dRingNow,
-		slid: 0,
-		stance: kneeling ? KNEELING : sight === 'profile' && REACHES[site.backdrop] ? REACHING : WORKING,
-		kneeling
-	});
-	const shape = figureShape(pose);
-	const line = hangLine(anchorage, lanyard.length, dRing);
-	const head = Math.max(...shape.extent.map((s) => s.v)) + dRing.z;
-	const overhead = isOverhead(site);
-	const top = Math.max(anchorage.height + (overhead ? 0.46 : 0.25), head + 0.15);
-	const swing = Math.abs(worker.offset);
-	const reach = Math.max(...line.all.map((p) => p.x), 0.12);
-	const obstacleRight = Math.max(-Infinity, ...obstacles.map((o) => o.to));
-	const obstacleLeft = Math.min(Infinity, ...obstacles.map((o) => o.from));
-	const front = {
-		from: Math.min(-1.05, worker.offset - 0.95),
-		to: Math.max(0.55, reach + 0.2)
-	};
-	return {
-		site,
-		sight,
-		dRing,
-		shape,
-		line,
-		top,
-		ground: -site.lowerLevel.depth,
-		edge: -0.045,
-		least: sight === 'profile' ? Math.max(1.0, Math.min(-obstacleLeft + 0.05, 1.3)) : Math.max(1.0, swing + 1.0, Math.min(-obstacleLeft + 0.1, swing + 1.6)),
-		likes: sight === 'profile' ? 1.85 : Math.max(1.5, swing + 1.5, Math.min(-obstacleLeft + 0.3, swing + 2.2)),
-		right: Math.max(sight === 'front' ? front.to : 0.2, Math.min(obstacleRight, widest)),
-		front
-	};
 }
 
 function sizesFor(options: ElevationOptions): WordSizes {
@@ -167,12 +94,34 @@ function cutFor(m: Metres, options: ElevationOptions, lowest: number): Cut | nul
 	const { site } = m;
 	const usual =
 		site.lanyard.length + site.anchorage.connectorLength + site.worker.dRingHeight + 3.6 - Math.max(0, site.anchorage.height);
-	const keep = Math.max(usual, 2.2 * site.lanyard.length, -lowest + 0.5);
 	const highest = Math.max(0, ...site.obstacles.map((o) => o.top));
+	if (options.tape.kind === 'pair') {
+		// The answer is known: what lies between both tapes and the first thing met may go.
+		const upper = Math.min(-0.9, lowest - 0.45);
+		const lower = m.ground + highest + 0.45;
+		return upper - lower < 1.2 ? null : { upper, lower, gap: GAP };
+	}
+	const keep = Math.max(usual, 2.2 * site.lanyard.length, -lowest + 0.5);
 	const lower = m.ground + highest + 0.9;
 	const plain = (options.height - 110) / (m.top - m.ground);
 	if (plain >= (options.width < 480 ? 40 : 52) || -keep - lower < 2.5) return null;
 	return { upper: -keep, lower, gap: GAP };
+}
+
+/** Highest place of a tape, m: its datum, or more when terms taken off come first. */
+function highestOf(tape: TapeView): number {
+	if (tape.kind === 'none') return -Infinity;
+	if (tape.kind === 'draft') return tape.draft.datum.z;
+	let high = tape.pair.needed.datum.z;
+	for (const one of [tape.pair.needed, tape.pair.own]) {
+		if (one === null) continue;
+		let at = one.datum.z;
+		for (const t of one.terms) {
+			at -= t.sign * t.length;
+			high = Math.max(high, at);
+		}
+	}
+	return high;
 }
 
 function lowestOf(tape: TapeView): number {
@@ -205,31 +154,40 @@ export function layoutElevation(given: SiteModel, options: ElevationOptions): El
 	const bottom = Math.min(m.ground, lowest);
 	const metres = m.top - bottom - (cut === null ? 0 : cut.upper - cut.lower);
 	const footer = (options.scaleText === null ? 0 : 34) + 16 + sizes.name + 12;
-	const head = options.tape.kind === 'none' ? 0 : options.tape.kind === 'pair' ? 74 * options.textScale : 46 * options.textScale;
-	const datum = options.tape.kind === 'draft' ? options.tape.draft.datum.z : options.tape.kind === 'pair' ? options.tape.pair.needed.datum.z : -Infinity;
+	const head = options.tape.kind === 'none' ? 0 : options.tape.kind === 'pair' ? 74 * options.textScale : 30 + 18 * options.textScale * (sizes.tight ? 2 : 1);
+	const datum = highestOf(options.tape);
 	const padFor = (s: number): number => Math.max(10, head - (m.top - datum) * s);
 	const room = options.height - footer - (cut === null ? 0 : cut.gap);
-	let scale = Math.min(150, (room - 10) / metres);
-	for (let i = 0; i < 8; i++) scale = Math.min(150, (room - padFor(scale)) / metres);
+	const most = options.tape.kind === 'pair' ? 112 : 150;
+	let scale = Math.min(most, (room - 10) / metres);
+	for (let i = 0; i < 8; i++) scale = Math.min(most, (room - padFor(scale)) / metres);
 	scale = Math.max(scale, sizes.tight ? 30 : 26);
 	if (beside) {
 		const pad = padFor(scale);
 		const height = Math.ceil(pad + metres * scale + footer + (cut === null ? 0 : cut.gap));
-		return layoutAt(m, options, sizes, scale, null, pad, height, cut);
+		return layoutAt(m, options, sizes, scale, null, pad, height, cut, false);
 	}
 
 	let best: Elevation | null = null;
 	// Smaller until the site fits beside the tape; only a little smaller for the sake of a word.
 	let spared = 0;
-	for (let attempt = 0; attempt < 40 && spared < 4; attempt++) {
+	let stale = 0;
+	for (let attempt = 0; attempt < 40 && spared < 11 && stale < 6; attempt++) {
+		const before: number = best === null ? Infinity : cost(best);
 		const pad = padFor(scale);
 		const height = Math.ceil(pad + metres * scale + footer + (cut === null ? 0 : cut.gap));
 		for (const left of [m.likes, (m.likes + m.least) / 2, m.least]) {
-			const tried = layoutAt(m, options, sizes, scale, left, pad, height, cut);
-			if (best === null || cost(tried) < cost(best)) best = tried;
-			if (tried.unplaced.length === 0) return tried;
+			for (const running of [false, true]) {
+				const tried = layoutAt(m, options, sizes, scale, left, pad, height, cut, running);
+				if (best === null || cost(tried) < cost(best)) best = tried;
+				if (cost(tried) === 0) return tried;
+				if (tried.unplaced.includes('site')) break;
+			}
 		}
-		if (best !== null && !best.unplaced.includes('site')) spared += 1;
+		if (best !== null && !best.unplaced.includes('site')) {
+			spared += 1;
+			stale = cost(best) < before ? 0 : stale + 1;
+		}
 		scale *= 0.955;
 		if (scale < 24) break;
 	}
@@ -238,7 +196,7 @@ export function layoutElevation(given: SiteModel, options: ElevationOptions): El
 }
 
 function cost(e: Elevation): number {
-	return e.unplaced.reduce((sum, id) => sum + (id === 'site' ? 100 : 1), 0);
+	return e.unplaced.reduce((sum, id) => sum + (id === 'site' ? 100 : 2), 0) + e.second.length + (e.running ? 0.5 : 0);
 }
 
 function layoutAt(
@@ -250,10 +208,12 @@ function layoutAt(
 	left: number | null,
 	pad: number,
 	height: number,
-	cut: Cut | null
+	cut: Cut | null,
+	running: boolean
 ): Elevation {
 	const { site } = m;
 	const unplaced: string[] = [];
+	const second: string[] = [];
 	const margin = sizes.tight ? 6 : 12;
 	const tape = tapeRoom(options, sizes.tight, scale);
 	const siteEnd = options.width - margin - (tape === null ? 0 : tape.width);
@@ -301,7 +261,7 @@ function layoutAt(
 	}
 	const standing = step(m.dRing.x - 0.47, m.dRing.x - 0.02, site.worker.standingHeight);
 	if (standing.length > 0) placer.solids.push({ left: X(m.dRing.x - 0.55), right: X(m.dRing.x - 0.02), top: Y(site.worker.standingHeight), bottom: Y(0) });
-	placer.outlines.push(...outlineBoxes(backdrop.shapes, view));
+	placer.addOutlines(outlineBoxes(backdrop.shapes, view));
 	const band = cut === null ? [] : [{ left: 0, right: siteRight, top: Y(cut.upper) - 4, bottom: Y(cut.lower) + 4 }];
 
 	// Lines that words keep off.
@@ -316,11 +276,14 @@ function layoutAt(
 	for (const b of band) placer.lines.push(b);
 
 	const names = placeNames(site.obstacles, obstacleBox, placer, sizes, unplaced);
-	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), headTop: figure.box.top, under: Y(backdrop.under ?? -0.2), ground: m.ground, right: m.right, unplaced });
+	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), headTop: figure.box.top, under: Y(backdrop.under ?? -0.2), ground: m.ground, right: m.right, running, second, unplaced });
 
 	const chains: { x1: number; x2: number; y: number }[] = [];
-	const tapeX = tape === null ? siteRight : siteRight + tape.bandLeft;
-	chains.push({ x1: X(backdrop.surfaceTo) + 4, x2: tapeX, y: surfaceY });
+	// Up to the tape that hangs from this level; else it keeps off the tape's figures.
+	const datumZ = options.tape.kind === 'pair' ? options.tape.pair.needed.datum.z : options.tape.kind === 'draft' ? options.tape.draft.datum.z : Infinity;
+	const hungHere = Math.abs(datumZ) < 0.005;
+	const tapeX = tape === null ? siteRight : hungHere ? siteRight + tape.bandLeft : siteRight + 8;
+	if (tapeX - X(backdrop.surfaceTo) > 30) chains.push({ x1: X(backdrop.surfaceTo) + 4, x2: tapeX, y: surfaceY });
 	const levels = placeLevels(site.levels, view, placer, sizes, unplaced, X(backdrop.surfaceTo));
 
 	for (const l of levels) {
@@ -352,13 +315,15 @@ function layoutAt(
 		dimensions,
 		levels,
 		names,
-		breakBand: cut === null ? null : { top: Y(cut.upper), bottom: Y(cut.lower), x1: 0, x2: Math.min(siteRight, used + 6) },
+		breakBand: cut === null ? null : { top: Y(cut.upper), bottom: Y(cut.lower), x1: 0, x2: Math.min(siteRight + 8, used + 10) },
 		tape: tape === null ? null : { ...tape, left: siteRight },
 		levelFrom: levelStart(m, options, view),
 		limit: height - (options.scaleText === null ? 8 : 40),
 		scaleBar,
 		texts: [...placer.texts, ...(scaleBar === null ? [] : scaleBar.texts)],
 		solids: placer.solids,
+		running,
+		second,
 		unplaced
 	};
 }

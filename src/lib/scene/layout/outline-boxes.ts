@@ -1,9 +1,11 @@
 /** Every drawn line as a row of small boxes, so that words keep off it. Pixels. */
-import type { Shape } from '../drawing/shapes.ts';
+import type { Fill, Shape } from '../drawing/shapes.ts';
 import { toX, toY, type View } from '../drawing/view.ts';
-import type { Box } from './box.ts';
+import { around, type Box } from './box.ts';
 
 const PIECE = 16;
+
+const HATCHED: readonly Fill[] = ['concrete', 'steel', 'rubber', 'timber', 'insulation', 'masonry', 'mesh'];
 
 function pieces(x1: number, y1: number, x2: number, y2: number, out: Box[]): void {
 	const dx = x2 - x1;
@@ -33,6 +35,7 @@ export function outlineBoxes(shapes: readonly Shape[], view: View): Box[] {
 			out.push({ left: x - r, right: x + r, top: y - r, bottom: y + r });
 			continue;
 		}
+		if (s.kind === 'area' && HATCHED.includes(s.fill)) out.push(around(s.points.map(([x, z]) => ({ x: toX(view, x), y: toY(view, z) }))));
 		if (s.weight === 'none' && s.kind === 'area' && s.fill !== 'ink') continue;
 		let last = s.kind === 'area' ? s.points[s.points.length - 1] : undefined;
 		for (const p of s.points) {

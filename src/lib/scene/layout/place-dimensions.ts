@@ -2,6 +2,7 @@
 import { toX, toY, type View } from '../drawing/view.ts';
 import type { HorizontalDimension, SiteModel, VerticalDimension } from '../model.ts';
 import type { Box } from './box.ts';
+import { placeRunning } from './running.ts';
 import { type PlacedDimension, placeHorizontal, placeVertical, type VerticalRequest } from './dimension.ts';
 import type { WordSizes } from './place-words.ts';
 import type { Placer } from './placer.ts';
@@ -25,6 +26,10 @@ export interface DimensionField {
 	readonly ground: number;
 	/** How far right obstacles are drawn, m. */
 	readonly right: number;
+	/** Several heights from one level share a line. */
+	readonly running: boolean;
+	/** Collects what stands in its second best place: left of the thing. */
+	readonly second: string[];
 	/** Collects what found no room. */
 	readonly unplaced: string[];
 }
@@ -98,14 +103,22 @@ export function placeDimensions(site: SiteModel, f: DimensionField): PlacedDimen
 		const next = attempt(spans, horizontal, site, f);
 		best = next;
 	}
-	if (best.failed.length > 0) {
+	let { placed, failed } = best;
+	if (failed.length > 0) {
+		// Rather over a thin outline of the backdrop than not at all.
 		f.placer.relaxed = true;
-		undo();
-		best = attempt(spans, horizontal, site, f);
+		const rest = attempt(
+			spans.filter((s) => failed.includes(s.d.id)),
+			horizontal.filter((d) => failed.includes(d.id)),
+			site,
+			f
+		);
 		f.placer.relaxed = false;
+		placed = [...placed, ...rest.placed];
+		failed = rest.failed;
 	}
-	f.unplaced.push(...best.failed.map((id) => `dimension:${id}`));
-	return best.placed;
+	f.unplaced.push(...failed.map((id) => `dimension:${id}`));
+	return placed;
 }
 
 function attempt(
@@ -121,7 +134,11 @@ function attempt(
 		else placed.push(one);
 	};
 	for (const d of horizontal) take(d.id, horizontalOf(d, site, f));
+	const together = f.running ? runningOf(spans, site, f) : [];
+	for (const group of together) placed.push(group.line);
+	const done = new Set(together.flatMap((group) => group.ids));
 	for (const s of spans) {
+		if (done.has(s.d.id)) continue;
 		const request: VerticalRequest = {
 			id: s.d.id,
 			label: s.d.label,
@@ -135,9 +152,39 @@ function attempt(
 			avoid: f.band,
 			keepOff: [...new Set(spans.filter((o) => o !== s && o.kind === s.kind).flatMap((o) => [toY(f.view, o.high), toY(f.view, o.low)]))]
 		};
-		take(s.d.id, placeVertical(request, f.sizes, f.placer) ?? leftOf(s, request, site, f));
+		const right = placeVertical(request, f.sizes, f.placer);
+		const one = right ?? leftOf(s, request, site, f);
+		if (right === null && one !== null) f.second.push(s.d.id);
+		take(s.d.id, one);
 	}
 	return { placed, failed };
+}
+
+/** Groups of heights over or under one level, two or more, each on one line. */
+function runningOf(spans: readonly Span[], site: SiteModel, f: DimensionField): { ids: string[]; line: PlacedDimension }[] {
+	const out: { ids: string[]; line: PlacedDimension }[] = [];
+	const take = (kind: Span['kind'], base: (s: Span) => number, end: (s: Span) => number): void => {
+		const bases = [...new Set(spans.filter((s) => s.kind === kind).map((s) => Math.round(base(s) * 1000)))];
+		for (const b of bases) {
+			const group = spans.filter((s) => s.kind === kind && Math.round(base(s) * 1000) === b);
+			if (group.length < 2) continue;
+			const line = placeRunning(
+				{
+					base: toY(f.view, b / 1000),
+					ends: group.map((s) => ({ id: s.d.id, label: s.d.label, name: s.d.name, y: toY(f.view, end(s)), from: s.d.at === undefined ? thingAt(end(s), site, f) : toX(f.view, s.d.at) })),
+					from: Math.min(...group.map((s) => s.from)) - 4,
+					until: f.until,
+					avoid: f.band
+				},
+				f.sizes,
+				f.placer
+			);
+			if (line !== null) out.push({ ids: group.map((s) => s.d.id), line });
+		}
+	};
+	take('upper', (s) => s.low, (s) => s.high);
+	take('lower', (s) => s.high, (s) => s.low);
+	return out;
 }
 
 /** No room on the right: the column stands left of the figure or the obstacle. */

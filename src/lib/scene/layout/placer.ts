@@ -64,12 +64,15 @@ export function blockBox(b: TextBlock, x: number, top: number, anchor: PlacedTex
 	return { left, right: left + b.width, top, bottom: top + b.height };
 }
 
+/** Height of the rows in which outlines are kept, px. */
+const ROW = 24;
+
 export class Placer {
 	readonly solids: Box[] = [];
 	readonly lines: Box[] = [];
 	readonly texts: PlacedText[] = [];
 	/** Outlines of the backdrop: words keep off them, but rather cross one (with a halo) than be left out. */
-	readonly outlines: Box[] = [];
+	private readonly outlines = new Map<number, Box[]>();
 	/** Set while a word that found no room may cross an outline. */
 	relaxed = false;
 	/** Upright dimension lines, with the room they keep from each other. */
@@ -86,9 +89,27 @@ export class Placer {
 			within(box, this.sheet) &&
 			!this.solids.some((s) => overlaps(box, s, gap - 1)) &&
 			!this.lines.some((s) => overlaps(box, s, gap - 1)) &&
-			(this.relaxed || !this.outlines.some((s) => overlaps(box, s, gap - 1))) &&
+			(this.relaxed || !this.crossesOutline(box, gap - 1)) &&
 			!this.texts.some((t) => overlaps(box, t.box, gap))
 		);
+	}
+
+	/** Takes up outlines, sorted into rows so that few need to be looked at. */
+	addOutlines(boxes: readonly Box[]): void {
+		for (const box of boxes) {
+			for (let row = Math.floor(box.top / ROW); row <= Math.floor(box.bottom / ROW); row++) {
+				const there = this.outlines.get(row);
+				if (there === undefined) this.outlines.set(row, [box]);
+				else there.push(box);
+			}
+		}
+	}
+
+	private crossesOutline(box: Box, gap: number): boolean {
+		for (let row = Math.floor((box.top - gap) / ROW); row <= Math.floor((box.bottom + gap) / ROW); row++) {
+			if (this.outlines.get(row)?.some((s) => overlaps(box, s, gap)) === true) return true;
+		}
+		return false;
 	}
 
 	/** Whether a line may run here: it may cross other lines. */

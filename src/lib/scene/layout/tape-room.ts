@@ -1,7 +1,7 @@
 /** How much of the sheet the tapes take at its right end, in px from where the site ends. */
 import type { TapeModel, TapeTerm } from '../model.ts';
 import type { ElevationOptions } from './elevation.ts';
-import { longestWord, textWidth, wrapText } from './text-width.ts';
+import { textWidth, wrapText } from './text-width.ts';
 
 export interface TapeSizes {
 	readonly term: number;
@@ -51,7 +51,7 @@ export function tapeRoom(options: ElevationOptions, tight: boolean, scale: numbe
 	const { tape } = options;
 	if (tape.kind === 'none') return null;
 	const t = options.textScale;
-	const under = wordsUnder(options);
+	const under = wordsUnder(options) || (tight && tape.kind === 'draft');
 	const sizes: TapeSizes = {
 		term: (tight ? 20 : 22) * t,
 		total: (tight ? 25 : 27) * t,
@@ -61,12 +61,11 @@ export function tapeRoom(options: ElevationOptions, tight: boolean, scale: numbe
 	};
 	if (tape.kind === 'draft') {
 		const { draft } = tape;
-		const tooWide = [...draft.terms.map((t) => t.name), draft.end?.name ?? ''].some((n) => longestWord(n, sizes.name) > (tight ? 56 : 112) * t - 2);
 		// Reserved, not measured: the drawing must not move while a number is being typed.
-		const label = under ? 14 : Math.max((tight ? 56 : 112) * t, textWidth(draft.zeroLabel, sizes.name) * (tight ? 0 : 1) + 8);
-		const bandLeft = tight ? 34 : 58;
-		const band = tight ? 42 : 46;
-		return { kind: 'draft', width: bandLeft + band + 8 + label, left: 0, bandLeft, band, secondLeft: 0, wordsUnder: under || tooWide, labelSide: 'right', sizes, labelRight: label };
+		const label = under ? 24 : Math.max((tight ? 56 : 88) * t, textWidth(draft.zeroLabel, sizes.name) * (tight ? 0 : 1) + 8);
+		const bandLeft = tight ? 28 : 50;
+		const band = tight ? 40 : 46;
+		return { kind: 'draft', width: bandLeft + band + 8 + label, left: 0, bandLeft, band, secondLeft: 0, wordsUnder: under, labelSide: 'right', sizes, labelRight: label };
 	}
 	const { needed, own, firstMet, notes } = tape.pair;
 	const band = tight ? 40 : 46;

@@ -1,5 +1,6 @@
 /** The strip: time to the right, true height downwards. Pixels. */
 import { type Point, toY, type View } from '../drawing/view.ts';
+import { sharedArea } from '../layout/box.ts';
 import { block, type PlacedText, setBlock } from '../layout/placer.ts';
 import { textWidth, wrapText } from '../layout/text-width.ts';
 import type { PlaybackCase, PlaybackModel } from '../model.ts';
@@ -209,6 +210,44 @@ export function layoutStrip(model: PlaybackModel, fall: PlaybackCase, options: S
 	};
 }
 
+/** Where the words at the learner's level keep off figures and curve: over the line or under it, left or right. */
+function wordsAt(
+	fall: PlaybackCase,
+	view: View,
+	xOf: (t: number) => number,
+	width: number,
+	y: number,
+	w: number,
+	h: number,
+	floorY: number
+): { x: number; top: number } {
+	const spots = [6, 22].flatMap((off) => [
+		{ x: 4, top: y - h - off },
+		{ x: 4, top: y + off },
+		{ x: width - w - 4, top: y - h - off },
+		{ x: width - w - 4, top: y + off }
+	]);
+	const { scale } = view;
+	/** How much a spot is in the way, px² over the whole fall. */
+	const covered = (spot: { x: number; top: number }): number => {
+		const box = { left: spot.x, right: spot.x + w, top: spot.top, bottom: spot.top + h };
+		if (box.bottom > floorY - 2) return Infinity;
+		let sum = 0;
+		for (let i = 0; i <= 60; i++) {
+			const t = (fall.duration * i) / 60;
+			const x = xOf(t);
+			const soles = toY(view, fall.at(t).soles.z);
+			sum += sharedArea(box, { left: x - 0.16 * scale, right: x + 0.42 * scale, top: soles - 1.95 * scale, bottom: soles });
+			sum += sharedArea(box, { left: x - 0.6 * scale, right: x - 0.16 * scale, top: soles - 1.9 * scale, bottom: soles - 1 * scale });
+			sum += 4 * sharedArea(box, { left: x - 6, right: x + 6, top: soles - 6, bottom: soles + 6 });
+		}
+		return sum;
+	};
+	let best = spots[0] ?? { x: 4, top: y - h - 6 };
+	for (const spot of spots) if (covered(spot) < covered(best)) best = spot;
+	return best;
+}
+
 function learnerLine(fall: PlaybackCase, view: View, xOf: (t: number) => number, width: number, size: number, floorY: number): Strip['learner'] {
 	const { learner } = fall;
 	if (learner === null) return null;
@@ -224,11 +263,12 @@ function learnerLine(fall: PlaybackCase, view: View, xOf: (t: number) => number,
 		if (za > 0 && zb <= 0) crossing = a + ((b - a) * za) / (za - zb);
 	}
 	const lines = block(wrapText(learner.text, size, width * 0.52).map((text) => ({ text, size, weight: 700, tone: 'own' })));
+	const at = wordsAt(fall, view, xOf, width, y, lines.width, lines.height, floorY);
 	return {
 		y,
 		x1: 4,
 		x2: width,
 		diamond: crossing === null ? null : { x: xOf(crossing), y },
-		words: setBlock(lines, 4, y - lines.height - 6, 'start')
+		words: setBlock(lines, at.x, at.top, 'start')
 	};
 }

@@ -17,7 +17,10 @@ export interface Segment {
 
 export interface Band {
 	readonly segments: readonly Segment[];
+	/** Row of the datum. */
 	readonly top: number;
+	/** Highest row of the band: above the datum when terms taken off come first. The ring hangs there. */
+	readonly hang: number;
 	readonly bottom: number;
 	/** Cut off because it is longer than the sheet. */
 	readonly cutOff: boolean;
@@ -38,7 +41,8 @@ export function bandOf(datum: TapeDatum, terms: readonly TapeTerm[], total: numb
 		at = next;
 	}
 	const end = toY(view, datum.z - total);
-	return { segments, top: toY(view, datum.z), bottom: Math.min(limit, end), cutOff: end > limit + 0.5 };
+	const top = toY(view, datum.z);
+	return { segments, top, hang: Math.min(top, ...segments.map((s) => s.y1)), bottom: Math.min(limit, end), cutOff: end > limit + 0.5 };
 }
 
 export interface Tick {
@@ -63,7 +67,7 @@ export function ticks(datum: TapeDatum, bottom: number, units: SiteModel['units'
 	const out: Tick[] = [];
 	const top = toY(view, datum.z);
 	const length = datum.z - fromY(view, bottom);
-	const figureEvery = [1, 2, 5, 10].find((n) => n * unit * view.scale >= 18) ?? 10;
+	const figureEvery = [1, 2, 5, 10].find((n) => n * unit * view.scale >= 24) ?? 10;
 	for (let i = 1; i * step < length - step * 0.2; i++) {
 		const y = toY(view, datum.z - i * step);
 		if (y <= top || y >= bottom - 1) continue;
@@ -99,14 +103,15 @@ export interface LabelRequest {
 const INLINE_GAP = 6;
 
 /** Number and name of a term: over each other, or on one line where the term is short. */
-export function termLabel(s: Segment, sizes: TapeSizes, width: number, tone: 'number' | 'own'): LabelRequest {
+export function termLabel(s: Segment, sizes: TapeSizes, width: number, tone: 'number' | 'own', note = ''): LabelRequest {
 	const number = { text: s.term.sign < 0 ? `−${s.term.label}` : s.term.label, size: sizes.term, weight: 700 as const, tone };
 	const name = (text: string): TextBlock['lines'][number] => ({ text, size: sizes.name, weight: 600, tone: 'number' });
 	const both = textWidth(number.text, sizes.term) + INLINE_GAP + textWidth(s.term.name, sizes.name);
-	const inline = s.y2 - s.y1 < 34 && both <= width;
+	const inline = note === '' && s.y2 - s.y1 < 34 && both <= width;
+	const notes = wrapText(note, sizes.name, width).map((text) => ({ text, size: sizes.name, weight: 700 as const, tone: 'own' as const }));
 	const b = inline
 		? { lines: [number, name(s.term.name)], width: both, height: sizes.term * 0.93 }
-		: block([number, ...wrapText(s.term.name, sizes.name, width).map(name)]);
+		: block([number, ...wrapText(s.term.name, sizes.name, width).map(name), ...notes]);
 	return { key: s.key, y: (s.y1 + s.y2) / 2, block: b, inline };
 }
 
@@ -165,8 +170,7 @@ export function placeLabels(
 		run.forEach((r, n) => {
 			const top = tops[n] ?? r.y;
 			const want = r.y - r.block.height / 2;
-			// A note stands under the label it belongs to: that one has the leader.
-			const moved = !r.key.startsWith('note-') && Math.abs(top - want) > Math.max(7, r.block.height / 2 - 4);
+			const moved = Math.abs(top - want) > Math.max(7, r.block.height / 2 - 4);
 			const at = moved ? x + (side === 'left' ? -9 : 9) : x;
 			const middle = top + Math.min(r.block.height / 2, 11);
 			labels.push({

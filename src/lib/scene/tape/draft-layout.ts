@@ -56,7 +56,7 @@ export function layoutDraft(draft: DraftTape, room: TapeRoom, view: View, units:
 		});
 	}
 	const left = room.labelSide === 'left';
-	const title = block(wrapText(draft.title, sizes.title, left ? room.width : Math.max(room.band + 24, 60)).map((text) => ({ text, size: sizes.title, weight: 700, tone: 'own' })));
+	const title = block(wrapText(draft.title, sizes.title, left ? room.width : titleWidth(room)).map((text) => ({ text, size: sizes.title, weight: 700, tone: 'own' })));
 	return {
 		x,
 		width: room.band,
@@ -71,4 +71,10 @@ export function layoutDraft(draft: DraftTape, room: TapeRoom, view: View, units:
 		labels: placeLabels(requests, room.labelSide === 'right' ? x + room.band + 9 : x - 9, room.labelSide, [], top - 20),
 		title: setBlock(title, left ? x + room.band : x + room.band / 2, top - 22 - title.height, left ? 'end' : 'middle')
 	};
+}
+
+/** Room for the title over a single band, which stands in its middle. */
+export function titleWidth(room: Pick<TapeRoom, 'width' | 'bandLeft' | 'band'>): number {
+	const middle = room.bandLeft + room.band / 2;
+	return 2 * Math.min(middle, room.width - middle) + 8;
 }

@@ -61,6 +61,8 @@ function align(a: readonly Segment[], b: readonly Segment[]): [number, number][]
 export function compareBands(needed: Band, own: Band): { wedges: Wedge[]; joins: [number, number][] } {
 	const wedges: Wedge[] = [];
 	const joins: [number, number][] = [];
+	// A number that no chain explains is not told apart term by term.
+	if (own.segments.every((s) => s.term.id === 'other')) return { wedges, joins };
 	let i = 0;
 	let j = 0;
 	let leftAt = needed.top;
@@ -112,14 +114,23 @@ export function layoutPair(pair: TapePairModel, room: TapeRoom, view: View, unit
 	const rightRequests: LabelRequest[] = [];
 	const notes: { key: string; y: number }[] = [];
 	if (!room.wordsUnder) {
-		if (own !== null) for (const s of own.segments) rightRequests.push(termLabel(s, sizes, rightWidth, 'own'));
+		// What is missing has a note of its own; what is wrong or too much has it under its number.
+		const noted = new Map<string, string>();
 		for (const note of pair.notes) {
-			const wedge = wedges.find((w) => w.term === note.id);
+			const wedge = wedges.find((w) => w.term === note.id && !noted.has(w.key) && !notes.some((n) => n.key === w.key));
 			if (wedge === undefined) continue;
-			const y = wedge.kind === 'missing' ? wedge.right[0] : (wedge.right[0] + wedge.right[1]) / 2;
+			if (wedge.kind !== 'missing') {
+				noted.set(wedge.key, note.text);
+				continue;
+			}
+			const y = wedge.right[0];
 			const words = block(wrapText(note.text, sizes.name, rightWidth).map((text) => ({ text, size: sizes.name, weight: 700, tone: 'own' })));
-			if (wedge.kind === 'missing') notes.push({ key: wedge.key, y });
-			rightRequests.push({ key: `note-${wedge.key}`, y: wedge.kind === 'missing' ? y - words.height / 2 - 4 : y + 22, block: words, inline: false });
+			notes.push({ key: wedge.key, y });
+			rightRequests.push({ key: `note-${wedge.key}`, y: y - words.height / 2 - 4, block: words, inline: false });
+		}
+		for (const s of own?.segments ?? []) {
+			const note = [...noted].find(([key]) => key.endsWith(`-${s.key}`) && wedges.some((w) => w.key === key && Math.abs(w.right[0] - s.y1) < 0.5));
+			rightRequests.push(termLabel(s, sizes, rightWidth, 'own', note?.[1] ?? ''));
 		}
 		if (pair.firstMet !== null && levelY !== null) {
 			rightRequests.push({
@@ -134,18 +145,18 @@ export function layoutPair(pair: TapePairModel, room: TapeRoom, view: View, unit
 		}
 	}
 	const rightX = (own === null ? x1 : x2) + room.band + 9;
-	const leftLabels = placeLabels(leftRequests, x1 - 9, 'left', fixed, top - 18);
+	const leftLabels = placeLabels(leftRequests, x1 - 9, 'left', fixed, needed.hang - 18);
 	// The arrows at what is missing are fixed rows for the words on the right.
-	const rightLabels = placeLabels(rightRequests, rightX, 'right', notes.map((n) => n.y), top - 20);
-	const head = (title: string, total: string, x: number, tone: 'number' | 'own'): PlacedText[] => {
+	const rightLabels = placeLabels(rightRequests, rightX, 'right', notes.map((n) => n.y), (own ?? needed).hang - 20);
+	const head = (title: string, total: string, x: number, hang: number, tone: 'number' | 'own'): PlacedText[] => {
 		const b = block([
 			{ text: title, size: sizes.title, weight: 700, tone },
 			{ text: total, size: sizes.total, weight: 700, tone }
 		]);
-		return setBlock(b, x + room.band / 2, top - 24 - b.height, 'middle');
+		return setBlock(b, x + room.band / 2, hang - 24 - b.height, 'middle');
 	};
-	const neededHead = head(pair.needed.title, pair.needed.totalLabel, x1, 'number');
-	const ownHead = pair.own === null ? [] : head(pair.own.title, pair.own.totalLabel, x2, 'own');
+	const neededHead = head(pair.needed.title, pair.needed.totalLabel, x1, needed.hang, 'number');
+	const ownHead = pair.own === null ? [] : head(pair.own.title, pair.own.totalLabel, x2, own === null ? top : own.hang, 'own');
 	return {
 		needed: { x: x1, band: needed, ticks: ticks(pair.needed.datum, needed.bottom, units, view), labels: leftLabels, head: neededHead },
 		own: own === null || pair.own === null ? null : { x: x2, band: own, ticks: ticks(pair.own.datum, own.bottom, units, view), labels: rightLabels, head: ownHead },
