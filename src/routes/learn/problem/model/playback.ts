@@ -1,8 +1,6 @@
 /** The fall of a problem as the playback shows it: this site, and what the learner's number means. */
-import { QUANTITIES, analyse, formula, simulate, type FallEventId, type PlayedFall } from '#lib/arrest/index.ts';
-import { constant, evaluate, rewrite } from '#lib/expression/index.ts';
+import { analyse, simulate, type FallEventId, type PlayedFall } from '#lib/arrest/index.ts';
 import { SPEED, TIME } from '#lib/quantity/index.ts';
-import { shownGivens } from '#lib/grading/index.ts';
 import type { NumberAsk, Problem } from '#lib/scenario/index.ts';
 import type { PlaybackCase, PlaybackModel, SiteModel } from '#lib/scene/index.ts';
 import { obstacleLabel, obstacleName, placeLabel, thePlace, type Speech } from './names.ts';
@@ -14,22 +12,17 @@ export interface LearnerLevel {
 	/** The number as it was answered, SI. */
 	readonly answer: number;
 	readonly depth: number;
+	/** The number says that this much is just enough: the same fall is shown over such a ground. */
+	readonly ground: boolean;
 }
 
 /**
- * @returns where the lower level would lie if the learner's number were just enough, below the walking surface;
- * undefined for a number that says nothing of it.
+ * @returns the level that a clearance means, below the walking surface: where the ground would lie if it were
+ * just enough, or where the learner takes it to be; undefined for a number that means none.
  */
 export function learnerLevel(problem: Problem, ask: NumberAsk, answer: number): LearnerLevel | undefined {
-	if (ask.quantity === 'requiredClearance' || ask.quantity === 'availableClearance') {
-		return { answer, depth: answer - heightOf(problem, ask.datum) };
-	}
-	if (ask.quantity !== 'freeFall') return undefined;
-	const own = constant('freeFall', answer, QUANTITIES.freeFall.dimension);
-	const tree = rewrite(formula({ quantity: 'requiredClearance', datum: 'surface' }, problem.resolved.shape), (node) =>
-		node.kind === 'named' && node.id === 'freeFall' ? own : undefined
-	);
-	return { answer, depth: evaluate(tree, shownGivens(problem)) };
+	if (ask.quantity !== 'requiredClearance' && ask.quantity !== 'availableClearance') return undefined;
+	return { answer, depth: answer - heightOf(problem, ask.datum), ground: ask.quantity === 'requiredClearance' };
 }
 
 export interface ShownFall {
@@ -68,7 +61,7 @@ export function playbackOf(speech: Speech, writer: Writer, site: SiteModel, leve
 		}
 	];
 	const told: Record<string, string> = { [SITE_CASE]: tellSite(speech, writer, fall, thing) };
-	if (own !== undefined) {
+	if (own?.ground === true) {
 		const other = simulate(outcome.analysis, { lowerLevelAt: own.depth });
 		if (other.kind === 'played') {
 			const value = writer.length(own.answer);

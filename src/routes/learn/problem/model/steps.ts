@@ -1,10 +1,10 @@
 /** The working of an ask as rows: each term with its numbers worked, its value, and what the learner had. */
-import { formula, givenSymbol, isGivenId, isQuantityId, QUANTITIES, type GivenId, type QuantityId } from '#lib/arrest/index.ts';
+import { formula, givenDimension, givenSymbol, isGivenId, isQuantityId, QUANTITIES, type GivenId, type QuantityId } from '#lib/arrest/index.ts';
 import { evaluate, printText, type Node } from '#lib/expression/index.ts';
 import { shownGivens, type Explanation, type TapeTerm } from '#lib/grading/index.ts';
-import { LENGTH, sameDimension } from '#lib/quantity/index.ts';
+import { LENGTH, MASS, sameDimension } from '#lib/quantity/index.ts';
 import { precisionOf, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
-import type { StepRow } from '#lib/scene/index.ts';
+import type { StepRow, TermId } from '#lib/scene/index.ts';
 import type { Speech } from './names.ts';
 import { termIdOf, termName } from './tapes.ts';
 import type { Writer } from './writing.ts';
@@ -53,6 +53,7 @@ export function whereRead(speech: Speech, id: GivenId): string {
 	const { m, problem } = speech;
 	const found = problem.resolved.givens.get(id);
 	if (found?.origin.from === 'practice') return m.page.where.rule;
+	if (sameDimension(givenDimension(id), MASS) && !isLabelGiven(id)) return '';
 	if (isLabelGiven(id)) return m.page.where.label;
 	if (isHarnessGiven(id)) return m.page.where.harness;
 	return id === 'margin' ? m.page.where.rule : m.page.where.drawing;
@@ -130,7 +131,7 @@ function termRows(speech: Speech, writer: Writer, ask: NumberAsk, explanation: E
 		return {
 			id: term.role,
 			kind: 'term',
-			term: termIdOf(term.role),
+			...swatch(ask, term.role),
 			name: termName(speech, term.role, term.of),
 			working: workedText(speech, writer, term.of, nodes.get(term.role)),
 			value: writtenTerm(writer, ask, term),
@@ -143,7 +144,7 @@ function termRows(speech: Speech, writer: Writer, ask: NumberAsk, explanation: E
 		return {
 			id: `added-${i}-${term.role}`,
 			kind: 'term',
-			term: termIdOf(term.role),
+			...swatch(ask, term.role),
 			name: termName(speech, term.role, term.of),
 			working: '',
 			value: '',
@@ -177,12 +178,17 @@ function roomRows(speech: Speech, writer: Writer, ask: NumberAsk, required: numb
 	];
 }
 
+/** The hatch of a term; a mass or a force is no length and has none. */
+function swatch(ask: NumberAsk, role: string): { readonly term?: TermId } {
+	return isLength(ask) ? { term: termIdOf(role) } : {};
+}
+
 function workedText(speech: Speech, writer: Writer, of: QuantityId | GivenId | undefined, node: Node | undefined): string {
 	if (of !== undefined && isGivenId(of)) return whereRead(speech, of);
 	return node === undefined ? '' : inNumbers(speech, writer, node);
 }
 
 /** @returns true where an ask is a length, and so has a tape. */
-export function isLength(ask: NumberAsk): boolean {
+function isLength(ask: NumberAsk): boolean {
 	return sameDimension(QUANTITIES[ask.quantity].dimension, LENGTH);
 }
