@@ -50,7 +50,8 @@ export function wordsUnder(options: Pick<ElevationOptions, 'width' | 'textScale'
 export function tapeRoom(options: ElevationOptions, tight: boolean, scale: number): TapeRoom | null {
 	const { tape } = options;
 	if (tape.kind === 'none') return null;
-	const t = options.textScale;
+	// Words beside the bands grow with the reader's text; on a phone only so far as the sheet has room.
+	const t = tight ? Math.min(1.35, options.textScale) : options.textScale;
 	const under = wordsUnder(options) || (tight && tape.kind === 'draft');
 	const sizes: TapeSizes = {
 		term: (tight ? 20 : 22) * t,
@@ -69,9 +70,10 @@ export function tapeRoom(options: ElevationOptions, tight: boolean, scale: numbe
 	}
 	const { needed, own, firstMet, notes } = tape.pair;
 	const band = tight ? 40 : 46;
-	const leftLabels = under ? 16 : widest(needed.terms, sizes, scale) + 10;
+	const heads = Math.max(textWidth(needed.totalLabel, sizes.total), textWidth(needed.title, sizes.title), own === null ? 0 : textWidth(own.totalLabel, sizes.total), own === null ? 0 : textWidth(own.title, sizes.title));
+	const leftLabels = under ? Math.max(16, (heads - band) / 2 - 4) : widest(needed.terms, sizes, scale) + 10;
 	const right = (own: TapeModel | null): number => {
-		if (under) return 12;
+		if (under) return Math.max(12, (heads - band) / 2 + 6);
 		let w = own === null ? 0 : widest(own.terms, sizes, scale);
 		for (const n of notes) w = Math.max(w, textWidth(n.text, sizes.name) + 14);
 		if (firstMet !== null) {
@@ -79,8 +81,7 @@ export function tapeRoom(options: ElevationOptions, tight: boolean, scale: numbe
 		}
 		return w + 12;
 	};
-	const totals = Math.max(textWidth(needed.totalLabel, sizes.total), textWidth(needed.title, sizes.title), own === null ? 0 : textWidth(own.totalLabel, sizes.total), own === null ? 0 : textWidth(own.title, sizes.title));
-	const gap = Math.max(tight ? 42 : 64, totals - band + 12);
+	const gap = Math.max(tight ? 42 : 64, heads - band + 12);
 	const bandLeft = leftLabels + (tight ? 10 : 16);
 	const secondLeft = bandLeft + band + gap;
 	return {
