@@ -2,9 +2,10 @@ import type { Language } from '#lib/quantity/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { analysePlan } from './analyse.ts';
 import { quoted, readArguments, readSeed, type Arguments, type ArgumentSpec, type OptionSpec } from './arguments.ts';
-import { drawProblem, toldProblem } from './draw.ts';
+import { drawProblem, drawingFrom, toldProblem } from './draw.ts';
 import { findScenario, readJsonFile, readPlan } from './files.ts';
 import { findAsk, gradeAnswer, readAnswer } from './grade.ts';
+import { USUAL_DRAWS, inspectScenario, readDraws } from './inspect.ts';
 import { refuse, type Outcome } from './outcome.ts';
 import { DOCUMENTS, jsonSchemaOf } from './schema.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from './writing.ts';
@@ -46,7 +47,9 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 		async run(given) {
 			const problem = drawn(given);
 			const language = languageOf(given);
-			return problem.kind === 'read' ? toldProblem(problem.value, language, await messages(language)) : problem;
+			if (problem.kind === 'refused') return problem;
+			const words = await messages(language);
+			return drawingFrom(() => toldProblem(problem.value, language, words));
 		}
 	},
 	grade: {
@@ -71,6 +74,19 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 			if (answer.kind === 'refused') return answer;
 			const language = languageOf(given);
 			return gradeAnswer(problem.value, ask.value, answer.value, language, await messages(language));
+		}
+	},
+	inspect: {
+		about: 'what drawing a scenario many times shows: solvable share, balance, spread, slips that fall together, faults',
+		positionals: ['SCENARIO'],
+		options: { draws: { value: 'N', about: `how many seeds are drawn (${USUAL_DRAWS})` } },
+		async run(given) {
+			const scenario = findScenario(given.positionals[0] ?? '');
+			if (scenario.kind === 'refused') return scenario;
+			const draws = readDraws(given.options.get('draws') ?? String(USUAL_DRAWS));
+			if (draws.kind === 'refused') return draws;
+			const words = await messages('en');
+			return drawingFrom(() => inspectScenario(scenario.value, draws.value, words));
 		}
 	},
 	schema: {

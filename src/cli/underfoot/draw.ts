@@ -5,14 +5,28 @@ import { lanyardPlanSchema } from '#lib/arrest/schema.ts';
 import { analysisOf, rightValue } from '#lib/grading/index.ts';
 import { dimensionOf, type Language } from '#lib/quantity/index.ts';
 import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
-import { refuse, type Outcome, type Read } from './outcome.ts';
+import { refuse, type Outcome, type Read, type Refused } from './outcome.ts';
 import { written, type UnitSystem } from './writing.ts';
 import { verdictWords } from './words.ts';
 import type { Messages } from '#lib/text/index.ts';
 
+/**
+ * Does something with a scenario, and says so if the scenario cannot be drawn: a schema cannot foresee every
+ * combination of parts, and an author must be told instead of shown a failure of the program.
+ */
+export function drawingFrom<Result>(work: () => Result): Result | Refused {
+	try {
+		return work();
+	} catch (error) {
+		if (!(error instanceof RangeError || error instanceof ReferenceError)) throw error;
+		return refuse('SCENARIO', `cannot be drawn: ${error.message}`, 'correct its draws, its base plan or its asks');
+	}
+}
+
 /** @returns the site problem of a seed, or why the seed gives none. */
 export function drawProblem(scenario: Scenario, seed: number): Read<Problem> {
-	const result = draw(scenario, seed);
+	const result = drawingFrom(() => draw(scenario, seed));
+	if (result.kind === 'refused') return result;
 	if (result.kind === 'drawn') return { kind: 'read', value: result.problem };
 	const reasons = Object.entries(result.reasons).map(([reason, count]) => `${reason} ${count}`);
 	return refuse('--seed', `gives no problem in ${result.tries} tries (${reasons.join(', ')})`, 'give another seed, or widen the draws of the scenario');

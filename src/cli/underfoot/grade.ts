@@ -40,15 +40,20 @@ export function gradeAnswer(problem: Problem, ask: Ask, answer: Answer, language
 			kind: 'graded',
 			...provenance(problem),
 			ask: ask.id,
-			...(ask.kind === 'number' ? toldNumber(problem, ask, grade, language, words) : toldDecision(grade)),
+			...(ask.kind === 'number' ? toldNumber(problem, ask, grade, language, words) : toldDecision(grade, words)),
 			caution: words.verdict.caution
 		}
 	};
 }
 
-function toldDecision(grade: Grade): object {
+function toldDecision(grade: Grade, words: Messages): object {
 	if (grade.kind !== 'decision') return {};
-	return { mark: grade.mark, decision: grade.decision, right: grade.right };
+	return {
+		mark: grade.mark,
+		words: words.marking.marks[grade.mark.kind],
+		decision: grade.decision,
+		right: grade.right
+	};
 }
 
 function toldNumber(problem: Problem, ask: NumberAsk, grade: Grade, language: Language, words: Messages): object {
@@ -59,6 +64,7 @@ function toldNumber(problem: Problem, ask: NumberAsk, grade: Grade, language: La
 	const tree = formula(targetOf(ask), problem.resolved.shape);
 	return {
 		mark: grade.mark,
+		words: words.marking.marks[grade.mark.kind],
 		...(grade.read === undefined ? {} : { understood: echoQuantity(grade.read, language) }),
 		answer: value(grade.answer),
 		right: value(grade.right),
@@ -79,6 +85,7 @@ function toldDiagnosis(
 ): object {
 	return {
 		certainty: diagnosis.certainty,
+		words: words.certainty[diagnosis.certainty],
 		...(diagnosis.step === undefined ? {} : { step: diagnosis.step }),
 		candidates: diagnosis.candidates.map((candidate) => toldCandidate(problem, ask, candidate, dimension, system, words))
 	};
@@ -93,7 +100,9 @@ function toldCandidate(
 	words: Messages
 ): object {
 	const value = written(candidate.value, dimension, system);
-	if (candidate.kind === 'entry') return { kind: 'entry', ...candidate.slip, value };
+	if (candidate.kind === 'entry') {
+		return { kind: 'entry', ...candidate.slip, label: words.entrySlips[candidate.slip.entry].label, value };
+	}
 	const { ownTree } = explain(problem, ask, candidate.slips);
 	return {
 		kind: 'slips',
