@@ -15,6 +15,15 @@ function doorFrame(x: number, high: number): Shape[] {
 	];
 }
 
+/** Landings below: where the plan names levels, there; else every 3 m. */
+function floors(f: BackdropFrame): number[] {
+	const named = f.site.levels.map((l) => l.z).filter((z) => z < -0.5 && z > f.ground + 0.3);
+	if (named.length > 0) return named;
+	const out: number[] = [];
+	for (let z = -3; z - 0.24 > f.ground + 0.8; z -= 3) out.push(z);
+	return out;
+}
+
 function profile(f: BackdropFrame): Backdrop {
 	const e = f.edge;
 	const z = f.overhead ?? 2.6;
@@ -25,9 +34,9 @@ function profile(f: BackdropFrame): Backdrop {
 		...concrete(frame - 0.14, lintel, frame + 0.02, z, ['left', 'right'], ['top']),
 		...doorFrame(frame, lintel)
 	];
-	for (let floor = 0; floor - 0.24 > f.ground + 0.6; floor -= 3) {
+	for (const floor of [0, ...floors(f)]) {
 		shapes.push(...concrete(f.left, floor - 0.24, e, floor, ['right', 'top'], ['left']));
-		if (floor - 3.2 > f.ground) shapes.push(...concrete(e - 0.24, floor - 0.94, e, floor - 0.24, ['right'], ['top']));
+		if (floor - 1.2 > f.ground) shapes.push(...concrete(e - 0.24, floor - 0.94, e, floor - 0.24, ['right'], ['top']));
 	}
 	shapes.push(
 		...concrete(f.left, f.ground - 0.001, e, Math.min(f.ground + 1.1, -0.9), ['right'], ['left', 'bottom']),
@@ -61,7 +70,7 @@ function front(f: BackdropFrame): Backdrop {
 		},
 		below: (from, to, under, ground) => {
 			const shapes: Shape[] = [rect(from, ground, to, under, 'sheet2', 'none')];
-			for (let floor = -3; floor - 0.24 > ground + 0.8; floor -= 3) shapes.push(rect(from, floor - 0.24, to, floor, 'sheet', 'thin'));
+			for (const floor of floors(f)) shapes.push(rect(from, floor - 0.24, to, floor, 'sheet', 'thin'));
 			shapes.push(bar([f.front.from, ground], [f.front.from, under], 0.05, 'sheet', 'thin'));
 			return shapes;
 		},

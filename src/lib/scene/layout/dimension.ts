@@ -189,8 +189,10 @@ function beside(r: VerticalRequest, x: number, text: TextBlock, rows: readonly n
 	const line = { x1: x, y1: r.top - tail, x2: x, y2: r.bottom + tail };
 	if (outside && !placer.lineFree(thinBox(line), 3)) return null;
 	const at = x + direction * 9;
-	// On one line first: it keeps between the two levels.
-	const shapes = text.lines.length > 1 ? [onOneLine(text), text] : [text];
+	// Narrow where it keeps between the two levels, else on one line.
+	const folded = numberOverName(r.label, r.name, text.lines[0]?.size ?? 0, text.lines[1]?.size ?? 0, FOLD);
+	const tall = folded.height <= r.bottom - r.top + 4;
+	const shapes = text.lines.length > 1 ? (tall ? [folded, onOneLine(text), text] : [onOneLine(text), text]) : [text];
 	for (const { shape, dy } of shapes.flatMap((shape) => [0, 6, -6, 12, -12, 18, -18, 26, -26].map((dy) => ({ shape, dy })))) {
 		const top = (r.top + r.bottom) / 2 - shape.height / 2 + dy;
 		const box = blockBox(shape, at, top, side);
@@ -209,13 +211,15 @@ function beside(r: VerticalRequest, x: number, text: TextBlock, rows: readonly n
 						{ x, y: r.bottom, angle: 90 }
 					],
 			extensions: extensions(r, x),
-			texts: shape === text ? setBlock(text, at, top, side) : setLine(text, box.left, top)
+			texts: shape === text || shape === folded ? setBlock(shape, at, top, side) : setLine(text, box.left, top)
 		};
 	}
 	return null;
 }
 
 const WORD_GAP = 5;
+/** A name beside a line is folded at this width, px. */
+const FOLD = 72;
 
 /** The room that the lines of a block take side by side. */
 export function onOneLine(b: TextBlock): TextBlock {

@@ -13,7 +13,7 @@ import { figurePaths, type FigurePaths } from '../figure/paths.ts';
 import type { HungLine } from '../lanyard/hang.ts';
 import type { DraftTape, SiteModel, SiteObstacle, TapePairModel } from '../model.ts';
 import { around, type Box } from './box.ts';
-import { outlineBoxes } from './outline-boxes.ts';
+import { hatchBoxes, outlineBoxes } from './outline-boxes.ts';
 import type { PlacedDimension } from './dimension.ts';
 import { placeDimensions } from './place-dimensions.ts';
 import { placeLevels, placeNames, type PlacedLevel, type WordSizes } from './place-words.ts';
@@ -261,6 +261,7 @@ function layoutAt(
 	}
 	const standing = step(m.dRing.x - 0.47, m.dRing.x - 0.02, site.worker.standingHeight);
 	if (standing.length > 0) placer.solids.push({ left: X(m.dRing.x - 0.55), right: X(m.dRing.x - 0.02), top: Y(site.worker.standingHeight), bottom: Y(0) });
+	placer.lines.push(...hatchBoxes(backdrop.shapes, view));
 	placer.addOutlines(outlineBoxes(backdrop.shapes, view));
 	const band = cut === null ? [] : [{ left: 0, right: siteRight, top: Y(cut.upper) - 4, bottom: Y(cut.lower) + 4 }];
 
@@ -275,6 +276,10 @@ function layoutAt(
 	if (plumb !== null) placer.lines.push({ left: plumb.x - 1, right: plumb.x + 1, top: plumb.y1, bottom: plumb.y2 });
 	for (const b of band) placer.lines.push(b);
 
+	// Levels between surface and ground are carried across.
+	const between = site.levels.filter((l) => Math.abs(l.z) > 0.004 && Math.abs(l.z - m.ground) > 0.004);
+	for (const l of between) placer.lines.push({ left: X(leftMetres), right: siteRight, top: Y(l.z) - 1.5, bottom: Y(l.z) + 1.5 });
+
 	const names = placeNames(site.obstacles, obstacleBox, placer, sizes, unplaced);
 	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), headTop: figure.box.top, under: Y(backdrop.under ?? -0.2), ground: m.ground, right: m.right, running, second, unplaced });
 
@@ -284,6 +289,7 @@ function layoutAt(
 	const hungHere = Math.abs(datumZ) < 0.005;
 	const tapeX = tape === null ? siteRight : hungHere ? siteRight + tape.bandLeft : siteRight + 8;
 	if (tapeX - X(backdrop.surfaceTo) > 30) chains.push({ x1: X(backdrop.surfaceTo) + 4, x2: tapeX, y: surfaceY });
+	for (const l of between) chains.push({ x1: Math.max(0, X(m.sight === 'profile' ? backdrop.surfaceTo : leftMetres)), x2: siteRight - 4, y: Y(l.z) });
 	const levels = placeLevels(site.levels, view, placer, sizes, unplaced, X(backdrop.surfaceTo));
 
 	for (const l of levels) {

@@ -35,7 +35,6 @@ export function outlineBoxes(shapes: readonly Shape[], view: View): Box[] {
 			out.push({ left: x - r, right: x + r, top: y - r, bottom: y + r });
 			continue;
 		}
-		if (s.kind === 'area' && HATCHED.includes(s.fill)) out.push(around(s.points.map(([x, z]) => ({ x: toX(view, x), y: toY(view, z) }))));
 		if (s.weight === 'none' && s.kind === 'area' && s.fill !== 'ink') continue;
 		let last = s.kind === 'area' ? s.points[s.points.length - 1] : undefined;
 		for (const p of s.points) {
@@ -44,4 +43,11 @@ export function outlineBoxes(shapes: readonly Shape[], view: View): Box[] {
 		}
 	}
 	return out;
+}
+
+/** Boxes of hatched areas: no word ever stands on a hatch. */
+export function hatchBoxes(shapes: readonly Shape[], view: View): Box[] {
+	return shapes.flatMap((s) =>
+		s.kind === 'area' && HATCHED.includes(s.fill) ? [around(s.points.map(([x, z]) => ({ x: toX(view, x), y: toY(view, z) })))] : []
+	);
 }

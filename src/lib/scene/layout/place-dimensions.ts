@@ -64,7 +64,7 @@ interface Span {
 /** Right end (px) of the thing whose height is z; null where a level line is drawn anyway. */
 function thingAt(z: number, site: SiteModel, f: DimensionField): number | null {
 	const { worker, anchorage } = site;
-	if (near(z, 0) || near(z, f.ground)) return null;
+	if (near(z, 0) || near(z, f.ground) || site.levels.some((l) => near(l.z, z))) return null;
 	const o = site.obstacles.find((x) => near(f.ground + x.top, z));
 	if (o !== undefined) return endOf(o.to, f);
 	if (near(z, worker.standingHeight + worker.dRingNow)) return toX(f.view, f.dRingX) + 4;
@@ -95,13 +95,12 @@ export function placeDimensions(site: SiteModel, f: DimensionField): PlacedDimen
 		.map((d) => spanOf(d, site, f))
 		.sort((p, q) => order[p.kind] - order[q.kind] || p.high - p.low - (q.high - q.low));
 	const undo = f.placer.mark();
-	let best = attempt(spans, horizontal, site, f);
+	let best = attempt(spans, horizontal, site, f, true);
 	for (let i = 0; i < 3 && best.failed.length > 0; i++) {
 		const failed = best.failed;
 		spans = [...spans.filter((s) => failed.includes(s.d.id)), ...spans.filter((s) => !failed.includes(s.d.id))];
 		undo();
-		const next = attempt(spans, horizontal, site, f);
-		best = next;
+		best = attempt(spans, horizontal, site, f, i % 2 === 1);
 	}
 	let { placed, failed } = best;
 	if (failed.length > 0) {
@@ -111,7 +110,8 @@ export function placeDimensions(site: SiteModel, f: DimensionField): PlacedDimen
 			spans.filter((s) => failed.includes(s.d.id)),
 			horizontal.filter((d) => failed.includes(d.id)),
 			site,
-			f
+			f,
+			true
 		);
 		f.placer.relaxed = false;
 		placed = [...placed, ...rest.placed];
@@ -125,7 +125,9 @@ function attempt(
 	spans: readonly Span[],
 	horizontal: readonly HorizontalDimension[],
 	site: SiteModel,
-	f: DimensionField
+	f: DimensionField,
+	/** Shared lines before single ones, or after. */
+	sharedFirst: boolean
 ): { placed: PlacedDimension[]; failed: string[] } {
 	const placed: PlacedDimension[] = [];
 	const failed: string[] = [];
@@ -134,10 +136,17 @@ function attempt(
 		else placed.push(one);
 	};
 	for (const d of horizontal) take(d.id, horizontalOf(d, site, f));
-	const together = f.running ? runningOf(spans, site, f) : [];
-	for (const group of together) placed.push(group.line);
-	const done = new Set(together.flatMap((group) => group.ids));
-	for (const s of spans) {
+	const done = new Set<string>();
+	const share = (): void => {
+		for (const group of f.running ? runningOf(spans.filter((s) => !done.has(s.d.id)), site, f) : []) {
+			placed.push(group.line);
+			for (const id of group.ids) done.add(id);
+		}
+	};
+	if (sharedFirst) share();
+	const alone = (s: Span): boolean => !spans.some((o) => o !== s && o.kind === s.kind && near(o.low, s.low));
+	for (const s of sharedFirst || !f.running ? spans : [...spans.filter(alone), ...spans.filter((o) => !alone(o))]) {
+		if (!sharedFirst && !alone(s)) share();
 		if (done.has(s.d.id)) continue;
 		const request: VerticalRequest = {
 			id: s.d.id,
