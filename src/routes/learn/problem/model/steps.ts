@@ -1,12 +1,12 @@
 /** The working of an ask as rows: each term with its numbers worked, its value, and what the learner had. */
 import { formula, givenDimension, givenSymbol, isGivenId, isQuantityId, QUANTITIES, type GivenId, type QuantityId } from '#lib/arrest/index.ts';
-import { evaluate, printText, type Node } from '#lib/expression/index.ts';
+import { evaluate, printText, walk, type Node } from '#lib/expression/index.ts';
 import { shownGivens, type Explanation, type TapeTerm } from '#lib/grading/index.ts';
-import { LENGTH, MASS, sameDimension } from '#lib/quantity/index.ts';
+import { FORCE, LENGTH, MASS, sameDimension, writeQuantity } from '#lib/quantity/index.ts';
 import { precisionOf, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import type { StepRow, TermId } from '#lib/scene/index.ts';
 import type { Speech } from './names.ts';
-import { termIdOf, termName } from './tapes.ts';
+import { ownTerms, termIdOf, termName } from './tapes.ts';
 import type { Writer } from './writing.ts';
 
 /** Numbers closer than this are one number, SI. */
@@ -22,30 +22,26 @@ export function inSymbols(node: Node): string {
 	});
 }
 
-/** A formula with its numbers: "2.00 − (2.10 − 1.50)". Steps on the way are written out. */
+/**
+ * A formula with its numbers: "2.00 − (2.10 − 1.50)". Steps on the way are written out. Where a mass becomes a
+ * weight the numbers are of one system, so that they come out as printed: newtons beside kilograms and 9.81;
+ * pounds of force beside pounds, of which each weighs one.
+ */
 export function inNumbers(speech: Speech, writer: Writer, node: Node): string {
 	const givens = shownGivens(speech.problem);
-	return printText(node, {
-		given: (id) => (isGivenId(id) ? writer.bare(givens(id), dimensionOf(node, id)) : id),
-		named: () => undefined,
-		constant: (name, value) => (/^[\d.]+$/.test(name) ? name : writer.bare(value, LENGTH)),
-		signs: 'typeset'
-	});
-}
-
-/** The dimension of a given inside a tree. */
-function dimensionOf(node: Node, id: string): Node['dimension'] {
-	let found = node.dimension;
-	const look = (one: Node): void => {
-		if (one.kind === 'given' && one.id === id) found = one.dimension;
-		else if (one.kind === 'sum') one.terms.forEach((term) => look(term.of));
-		else if (one.kind === 'product') one.factors.forEach(look);
-		else if (one.kind === 'quotient') [one.over, one.under].forEach(look);
-		else if (one.kind === 'extreme') one.among.forEach((each) => look(each.of));
-		else if (one.kind === 'square' || one.kind === 'root' || one.kind === 'named') look(one.of);
+	const parts = [...walk(node)];
+	const weighs = parts.some((one) => one.kind === 'constant' && one.name === 'g') && parts.some((one) => one.kind === 'given' && sameDimension(one.dimension, MASS));
+	const metric = speech.problem.scenario.units === 'metric';
+	const number = (id: GivenId): string => {
+		const dimension = givenDimension(id);
+		if (!weighs || !metric || !sameDimension(dimension, FORCE)) return writer.bare(givens(id), dimension);
+		return writeQuantity(givens(id), { unit: 'N', decimals: 0, language: writer.language, withUnit: false });
 	};
-	look(node);
-	return found;
+	const constant = (name: string, value: number): string => {
+		if (/^[\d.]+$/.test(name)) return name;
+		return weighs && !metric ? '1' : writer.bare(value, LENGTH);
+	};
+	return printText(node, { given: (id) => (isGivenId(id) ? number(id) : id), named: () => undefined, constant, signs: 'typeset' });
 }
 
 /** Where a given is read off. */
@@ -121,7 +117,8 @@ export function stepRows(speech: Speech, writer: Writer, ask: NumberAsk, answer:
 function termRows(speech: Speech, writer: Writer, ask: NumberAsk, explanation: Explanation): readonly StepRow[] {
 	const { m } = speech;
 	const nodes = termNodes(speech.problem, ask);
-	const own = explanation.ownTape === undefined ? undefined : [...explanation.ownTape];
+	const mine = ownTerms(explanation);
+	const own = mine === undefined ? undefined : [...mine];
 	const rows = explanation.tape.map((term): StepRow => {
 		const at = own?.findIndex((one) => one.role === term.role) ?? -1;
 		const other = own?.[at];
