@@ -69,7 +69,7 @@ export function gradeStep(
 	});
 	if (reading.kind === 'unreadable') return { kind: 'unreadable', reading };
 	if (reading.kind === 'question') return { kind: 'question', reading };
-	const near = Math.max(precisionOf(ask), reading.step) / 2;
+	const near = precisionOf(ask) / 2;
 	const close = (value: number): boolean => Math.abs(value - reading.si) <= near * (1 + 1e-6);
 	const known = { kind: 'step', answer: reading.si, right: step.value } as const;
 	if (close(step.value)) return { ...known, mark: 'right' };

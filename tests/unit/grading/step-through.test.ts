@@ -64,6 +64,13 @@ describe('the steps of a required clearance', () => {
 		expect(mark(whole.value - 0.012)).toBe('wrong');
 	});
 
+	test('a number typed more coarsely than asked is not right by being coarse', () => {
+		const elongation = steps.find((step) => step.id === 'elongation');
+		if (elongation === undefined) throw new Error('no such step');
+		expect(elongation.value).toBeCloseTo(0.95, 9);
+		expect(gradeStep(problem, required, elongation, '0.9', new Map(), 'en')).toMatchObject({ mark: 'wrong' });
+	});
+
 	test('what cannot be read is asked about', () => {
 		const [first] = steps;
 		if (first === undefined) throw new Error('no step');

@@ -26,6 +26,8 @@ export interface Told {
 	/** A choice that tells explanations apart. */
 	readonly question: { readonly text: string; readonly options: readonly Option[] } | undefined;
 	readonly critical: boolean;
+	/** No pattern fits: the steps are what helps. */
+	readonly open?: boolean;
 }
 
 /** Explanations this near to the best fit as well as it does: a lead of less is no lead. */
@@ -84,7 +86,7 @@ function tellWrong(speech: Speech, writer: Writer, ask: NumberAsk, grade: Number
 
 function none(speech: Speech, critical: boolean): Told {
 	const { m } = speech;
-	return { heading: m.diagnosis.none, lines: [m.diagnosis.noneHelp], slips: [], question: undefined, critical };
+	return { heading: m.diagnosis.none, lines: [m.diagnosis.noneHelp], slips: [], question: undefined, critical, open: true };
 }
 
 function neither(speech: Speech, diagnosis: Diagnosis): Option {
@@ -170,7 +172,9 @@ function told(
 				: how === 'confirmed'
 					? m.diagnosis.confirmed({ clause })
 					: m.diagnosis.couldBe({ clause })
-			: m.diagnosis.couldBePair({ first: clause, second: second.text.clause(second.parts) });
+			: how === 'confirmed'
+				? m.diagnosis.confirmed({ clause: m.common.list([clause, second.text.clause(second.parts)]) })
+				: m.diagnosis.couldBePair({ first: clause, second: second.text.clause(second.parts) });
 	const lines = said.flatMap(({ text, parts }) => [text.why(parts), text.rule]);
 	return { ...base, heading, lines: [...lines, ...meaning(speech, ask, grade)], slips: candidate.slips };
 }
@@ -242,6 +246,13 @@ function slipParts(speech: Speech, writer: Writer, ask: NumberAsk, slip: SlipId 
 		thing: thingOf(speech, slip),
 		from
 	};
+}
+
+/** What is said where the numbers are right and the decision is not. */
+export function tellDecision(speech: Speech, grade: Extract<Grade, { kind: 'decision' }>): string {
+	const { m } = speech;
+	if (grade.mark.kind === 'right') return m.marking.decisionRight;
+	return grade.decision === 'tie-off' ? m.marking.decisionWrongTieOff : m.marking.decisionWrongRefused;
 }
 
 /** The first line over the explanation: which numbers are right, and which are not yet. */

@@ -1,12 +1,12 @@
 /** Tapes of a problem: the learner's while working, and both of an explained answer. */
-import { formula, type Datum } from '#lib/arrest/index.ts';
+import { formula, isQuantityId, type Datum } from '#lib/arrest/index.ts';
 import { evaluate } from '#lib/expression/index.ts';
 import { explain, shownGivens, type Explanation, type TapeTerm as Term } from '#lib/grading/index.ts';
 import { LENGTH, readQuantity, sameDimension } from '#lib/quantity/index.ts';
 import { numberAsks, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import type { DraftTape, TapeDatum, TapeModel, TapePairModel, TapeTerm, TermId } from '#lib/scene/index.ts';
 import { termName as nameOfRole } from '#lib/text/index.ts';
-import { placeLabel, obstacleLabel, thePlace, type Speech } from './names.ts';
+import { givenName, obstacleLabel, placeLabel, thePlace, type Speech } from './names.ts';
 import type { Writer } from './writing.ts';
 
 /** Which hatch a term has, by its role in the formula. */
@@ -35,6 +35,7 @@ export function termIdOf(role: string): TermId {
 /** How a term is called on a tape and in the steps; slide alone is no stretch, and an obstacle has its own name. */
 export function termName(speech: Speech, role: string, of?: Term['of']): string {
 	const { m } = speech;
+	if (role === 'whole' && of !== undefined) return isQuantityId(of) ? m.quantities[of].short : givenName(speech, of);
 	if (role === 'stretch' && of === 'dRingSlide') return m.terms.slide;
 	if (role === 'obstacle' && typeof of === 'string' && of.startsWith('obstacleTop_')) return obstacleLabel(speech, of.slice('obstacleTop_'.length));
 	return nameOfRole(m, role) ?? obstacleLabel(speech, role);
@@ -134,6 +135,27 @@ function tapeTerm(speech: Speech, writer: Writer, term: Term): TapeTerm {
 	};
 }
 
+/** The learner's terms. A single number that is a term of the working stands in that term's place. */
+export function ownTerms(explanation: Explanation): readonly Term[] | undefined {
+	return explanation.ownTape?.map((term) => {
+		const same = term.role === 'whole' ? explanation.tape.find((one) => one.of !== undefined && one.of === term.of) : undefined;
+		return same === undefined ? term : { ...term, role: same.role };
+	});
+}
+
+/**
+ * The terms in the order in which they lie in the drawing. A free fall hangs from the D-ring: first the rise, up
+ * to the anchorage (or down to it), then the line.
+ */
+function chained(ask: NumberAsk, terms: readonly Term[]): readonly Term[] {
+	if (ask.quantity !== 'freeFall') return terms;
+	const isRise = (term: Term): boolean => RISE_ROLES.includes(term.role);
+	return [...terms.filter(isRise), ...terms.filter((term) => !isRise(term))];
+}
+
+/** Roles of what lies between the D-ring and the anchorage. */
+const RISE_ROLES: readonly string[] = ['rise', 'anchorage', 'dRing', 'standing', 'otherFloor'];
+
 function totalOf(terms: readonly Term[]): number {
 	return terms.reduce((sum, term) => sum + term.sign * term.value, 0);
 }
@@ -145,7 +167,7 @@ const SAME = 1e-9;
 function notesOf(speech: Speech, writer: Writer, explanation: Explanation): { readonly id: TermId; readonly text: string }[] {
 	const { m } = speech;
 	const notes: { id: TermId; text: string }[] = [];
-	const own = [...(explanation.ownTape ?? [])];
+	const own = [...(ownTerms(explanation) ?? [])];
 	for (const term of explanation.tape) {
 		const at = own.findIndex((one) => one.role === term.role);
 		const other = own[at];
@@ -178,20 +200,21 @@ export function tapePair(speech: Speech, writer: Writer, ask: NumberAsk, answer:
 	const needed: TapeModel = {
 		datum: at,
 		title: ask.quantity === 'requiredClearance' ? m.tape.needed : m.quantities[ask.quantity].short,
-		terms: explanation.tape.map((term) => tapeTerm(speech, writer, term)),
+		terms: chained(ask, explanation.tape).map((term) => tapeTerm(speech, writer, term)),
 		total: right,
 		totalLabel: writer.bareQuantity(ask.quantity, right)
 	};
 	return {
 		needed,
-		own: answer === undefined ? null : ownTape(speech, writer, at, answer, explanation),
+		own: answer === undefined ? null : ownTape(speech, writer, ask, at, answer, explanation),
 		firstMet: ask.quantity === 'requiredClearance' ? firstMet(speech, writer, at.z) : null,
 		notes: explanation.ownTape === undefined ? [] : notesOf(speech, writer, explanation)
 	};
 }
 
-function ownTape(speech: Speech, writer: Writer, at: TapeDatum, answer: number, explanation: Explanation): TapeModel {
-	const terms = explanation.ownTape?.map((term) => tapeTerm(speech, writer, term)) ?? [
+function ownTape(speech: Speech, writer: Writer, ask: NumberAsk, at: TapeDatum, answer: number, explanation: Explanation): TapeModel {
+	const own = ownTerms(explanation);
+	const terms = (own === undefined ? undefined : chained(ask, own))?.map((term) => tapeTerm(speech, writer, term)) ?? [
 		{ id: 'other' as const, sign: 1 as const, length: answer, name: speech.m.page.yourNumber, label: writer.bareLength(answer) }
 	];
 	return { datum: at, title: speech.m.tape.own, terms, total: answer, totalLabel: writer.bareLength(answer) };
@@ -217,9 +240,25 @@ export function firstThing(problem: Problem): { readonly z: number; readonly obs
 	return { z: (highest?.top ?? 0) - below.depth, obstacle: highest?.id };
 }
 
-/** The working of an ask with no slip in it: for a right answer, and for one that no pattern explains. */
-export function plainWorking(problem: Problem, ask: NumberAsk): Explanation {
-	return explain(problem, ask, []);
+/**
+ * @param worked ids of the steps that are worked out so far.
+ * @returns the tape of an ask as it grows step by step; undefined for an ask that is no chain of lengths.
+ */
+export function walkTape(speech: Speech, writer: Writer, ask: NumberAsk, worked: ReadonlySet<string>): DraftTape | undefined {
+	const { problem, m } = speech;
+	if (!hasTape(ask)) return undefined;
+	const datum = tapeDatum(speech, datumOf(problem, ask));
+	const { tape } = explain(problem, ask, []);
+	return {
+		datum,
+		title: m.tape.own,
+		zeroLabel: m.tape.zero({ place: datum.name }),
+		terms: chained(ask, tape)
+			.filter((term) => term.of !== undefined && worked.has(term.of))
+			.map((term) => tapeTerm(speech, writer, term)),
+		end: null,
+		reach: datum.z + problem.drawn.plan.below.depth
+	};
 }
 
 /** @returns the value of a quantity at the walking surface for a problem, SI. */
