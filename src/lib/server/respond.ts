@@ -14,7 +14,9 @@ export function refusal(
 
 /** @param json the body, written already. */
 export function answer(status: number, json: string): Response {
-	return new Response(json, { status, headers: { ...NOT_KEPT, 'content-type': 'application/json' } });
+	// With its length said, it goes out in one piece.
+	const length = String(Buffer.byteLength(json));
+	return new Response(json, { status, headers: { ...NOT_KEPT, 'content-type': 'application/json', 'content-length': length } });
 }
 
 /** @returns the refusal of a method that an address does not have. */

@@ -1,4 +1,4 @@
-import type { Insertable, Selectable } from 'kysely';
+import type { CompiledQuery, Insertable, Selectable } from 'kysely';
 import { Gathering } from './gather.ts';
 import { findOrAddGuest, type NewGuest } from './guests.ts';
 import type { Database } from './open.ts';
@@ -39,17 +39,59 @@ const MOST_TOGETHER = 100;
 /** The answers that wait for the next commit, by database. */
 const gatherings = new WeakMap<Database, Gathering<NewAttempt, boolean>>();
 
+/** Every column, each once: the type checker names one that is missing. */
+const HAS_COLUMN: Readonly<Record<keyof AttemptTable, true>> = {
+	id: true,
+	guest_id: true,
+	scenario_id: true,
+	scenario_version: true,
+	draw_version: true,
+	slip_set_version: true,
+	engine_version: true,
+	seed: true,
+	accepted_try: true,
+	plan: true,
+	answers: true,
+	result: true,
+	language: true,
+	units: true,
+	created_at: true
+};
+
+/** The columns, in the order in which values are handed over. */
+const COLUMNS = Object.keys(HAS_COLUMN) as readonly (keyof AttemptTable)[];
+
+type InsertQuery = CompiledQuery<Pick<Attempt, 'id'>>;
+
+/** The statements that insert so many answers, by database and number. */
+const insertQueries = new WeakMap<Database, Map<number, InsertQuery>>();
+
+/** The statement for these answers; its SQL is written once for each number of them, for that takes longer than running it. */
+function insertQuery(db: Database, attempts: readonly NewAttempt[]): InsertQuery {
+	let queries = insertQueries.get(db);
+	if (queries === undefined) {
+		queries = new Map();
+		insertQueries.set(db, queries);
+	}
+	let query = queries.get(attempts.length);
+	if (query === undefined) {
+		query = db
+			.insertInto('attempt')
+			.values(attempts.map((attempt) => Object.fromEntries(COLUMNS.map((column) => [column, attempt[column]])) as NewAttempt))
+			.onConflict((conflict) => conflict.column('id').doNothing())
+			.returning('id')
+			.compile();
+		queries.set(attempts.length, query);
+	}
+	return { ...query, parameters: attempts.flatMap((attempt) => COLUMNS.map((column) => attempt[column])) };
+}
+
 /**
  * Inserts answers in one statement, all or none.
  * @returns for each whether it was stored by this; false for one whose id is taken
  */
 async function insertAll(db: Database, attempts: readonly NewAttempt[]): Promise<readonly boolean[]> {
-	const rows = await db
-		.insertInto('attempt')
-		.values([...attempts])
-		.onConflict((conflict) => conflict.column('id').doNothing())
-		.returning('id')
-		.execute();
+	const { rows } = await db.executeQuery(insertQuery(db, attempts));
 	const stored = new Set(rows.map(({ id }) => id));
 	// Of two with one id the first was stored: delete() is true for it alone.
 	return attempts.map(({ id }) => stored.delete(id));
