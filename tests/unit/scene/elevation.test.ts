@@ -38,7 +38,7 @@ describe('elevation', () => {
 					expect(t.size).toBeGreaterThanOrEqual(13);
 				}
 			}),
-			{ numRuns: 160, seed: 31 }
+			{ numRuns: 90, seed: 31 }
 		);
 	}, 60_000);
 
@@ -51,7 +51,7 @@ describe('elevation', () => {
 				all += site.dimensions.length;
 				missing += e.unplaced.filter((id) => id.startsWith('dimension')).length;
 			}),
-			{ numRuns: 120, seed: 32 }
+			{ numRuns: 80, seed: 32 }
 		);
 		expect(missing / all).toBeLessThan(0.01);
 	}, 60_000);

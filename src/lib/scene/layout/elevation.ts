@@ -88,6 +88,14 @@ function sizesFor(options: ElevationOptions): WordSizes {
 }
 
 const GAP = 30;
+/** Smallest scale that is tried, px a metre, and how many layouts are. */
+const LEAST_SCALE = 24;
+const BUDGET = 36;
+
+function marginOf(sizes: WordSizes): number {
+	return sizes.tight ? 6 : 12;
+}
+
 
 /** Whether a deep shaft is cut, and where: never within reach of a tape, and told by the givens alone. */
 function cutFor(m: Metres, options: ElevationOptions, lowest: number): Cut | null {
@@ -140,7 +148,7 @@ function lowestOf(tape: TapeView): number {
 /** The drawing of a site in the room there is. */
 export function layoutElevation(given: SiteModel, options: ElevationOptions): Elevation {
 	const sizes = sizesFor(options);
-	const whole = inMetres(facing(given), options.tape.kind === 'pair' ? 1.15 : sizes.tight ? 1.3 : 2.2);
+	const whole = inMetres(facing(given), options.tape.kind === 'pair' ? 1.15 : sizes.tight ? 1.3 : 2.2, options.tape.kind !== 'pair');
 	// On a phone both tapes come first: of the site only what stands beside them is kept, at a larger scale.
 	const beside = options.tape.kind === 'pair' && options.width < 560;
 	const m: Metres =
@@ -172,24 +180,31 @@ export function layoutElevation(given: SiteModel, options: ElevationOptions): El
 	// Smaller until the site fits beside the tape; only a little smaller for the sake of a word.
 	let spared = 0;
 	let stale = 0;
-	for (let attempt = 0; attempt < 40 && spared < 11 && stale < 6; attempt++) {
+	let budget = BUDGET;
+	for (let attempt = 0; attempt < 40 && spared < 11 && stale < 6 && budget > 0; attempt++) {
 		const before: number = best === null ? Infinity : cost(best);
 		const pad = padFor(scale);
 		const height = Math.ceil(pad + metres * scale + footer + (cut === null ? 0 : cut.gap));
+		const tape = tapeRoom(options, sizes.tight, scale);
+		const siteEnd = options.width - marginOf(sizes) - (tape === null ? 0 : tape.width);
+		const last = scale * 0.955 < LEAST_SCALE;
 		for (const left of [m.likes, (m.likes + m.least) / 2, m.least]) {
+			// Where the site cannot stand beside the tape, nothing is tried; at the least scale it is cut off.
+			const fits = marginOf(sizes) + (left + m.right) * scale <= siteEnd + 1;
+			if (!fits && !(last && left === m.least)) continue;
 			for (const running of [false, true]) {
+				budget -= 1;
 				const tried = layoutAt(m, options, sizes, scale, left, pad, height, cut, running);
 				if (best === null || cost(tried) < cost(best)) best = tried;
 				if (cost(tried) === 0) return tried;
-				if (tried.unplaced.includes('site')) break;
 			}
 		}
-		if (best !== null && !best.unplaced.includes('site')) {
+		if (best !== null) {
 			spared += 1;
 			stale = cost(best) < before ? 0 : stale + 1;
 		}
 		scale *= 0.955;
-		if (scale < 24) break;
+		if (scale < LEAST_SCALE) break;
 	}
 	if (best === null) throw new RangeError('layoutElevation: no layout was tried');
 	return best;
@@ -214,7 +229,7 @@ function layoutAt(
 	const { site } = m;
 	const unplaced: string[] = [];
 	const second: string[] = [];
-	const margin = sizes.tight ? 6 : 12;
+	const margin = marginOf(sizes);
 	const tape = tapeRoom(options, sizes.tight, scale);
 	const siteEnd = options.width - margin - (tape === null ? 0 : tape.width);
 	const x0 = left === null ? siteEnd - Math.max(m.right, 0.1) * scale : margin + left * scale;
@@ -255,7 +270,8 @@ function layoutAt(
 		placer.solids.push(around(chainPoints.slice(i, i + 7).map((p) => ({ x: X(p.x), y: Y(p.z) })), 3));
 	}
 	const obstacleBox = (o: SiteObstacle): Box => ({ left: X(o.from), right: X(Math.min(o.to, m.right)), top: Y(m.ground + o.top), bottom: groundY });
-	for (const o of site.obstacles) placer.solids.push(obstacleBox(o));
+	const shown = site.obstacles.filter((o) => o.from < m.right - 0.05);
+	for (const o of shown) placer.solids.push(obstacleBox(o));
 	for (const [l, b, r, t] of backdrop.busy) {
 		placer.solids.push({ left: Math.max(0, X(l)), right: X(r), top: Y(t), bottom: Y(b) });
 	}
@@ -280,7 +296,7 @@ function layoutAt(
 	const between = site.levels.filter((l) => Math.abs(l.z) > 0.004 && Math.abs(l.z - m.ground) > 0.004);
 	for (const l of between) placer.lines.push({ left: X(leftMetres), right: siteRight, top: Y(l.z) - 1.5, bottom: Y(l.z) + 1.5 });
 
-	const names = placeNames(site.obstacles, obstacleBox, placer, sizes, unplaced);
+	const names = placeNames(shown, obstacleBox, placer, sizes, unplaced);
 	const dimensions = options.tape.kind === 'pair' ? [] : placeDimensions(site, { view, placer, sizes, band, until: siteRight - 8, dRingX: m.dRing.x, clearOf: Math.max(...m.line.all.map((p) => X(p.x)), X(0), figure.box.right), figureLeft: figure.box.left, surfaceTo: X(backdrop.surfaceTo), headTop: figure.box.top, under: Y(backdrop.under ?? -0.2), ground: m.ground, right: m.right, running, second, unplaced });
 
 	const chains: { x1: number; x2: number; y: number }[] = [];
@@ -308,10 +324,10 @@ function layoutAt(
 		view,
 		site,
 		back: [...backdrop.shapes, ...standing],
-		obstacles: site.obstacles.map((o) => ({ id: o.id, shapes: obstacleShapes(o, m.ground) })),
+		obstacles: shown.map((o) => ({ id: o.id, shapes: obstacleShapes(o, m.ground) })),
 		cutOff: {
 			x: X(m.right),
-			pieces: site.obstacles.filter((o) => o.to > m.right + 0.01 && o.from < m.right).map((o) => ({ top: Y(m.ground + o.top), bottom: groundY }))
+			pieces: shown.filter((o) => o.to > m.right + 0.01).map((o) => ({ top: Y(m.ground + o.top), bottom: groundY }))
 		},
 		ground: { x1: Math.max(0, X(leftMetres)), x2: Math.min(siteRight, used), y: groundY },
 		chains,

@@ -41,8 +41,11 @@ export interface Metres {
 	readonly front: { readonly from: number; readonly to: number };
 }
 
-/** What does not depend on the scale. */
-export function inMetres(site: SiteModel, widest: number): Metres {
+/**
+ * @param widest how far right a wide thing is drawn, m
+ * @param all whether of every thing at least half a metre is seen, however far aside it begins
+ */
+export function inMetres(site: SiteModel, widest: number, all: boolean): Metres {
 	const { worker, anchorage, lanyard, obstacles } = site;
 	const kneeling = worker.posture === 'kneeling';
 	const sight = kneeling ? 'front' : sightOf(site);
@@ -63,7 +66,7 @@ export function inMetres(site: SiteModel, widest: number): Metres {
 	const swing = Math.abs(worker.offset);
 	const reach = Math.max(...line.all.map((p) => p.x), 0.12);
 	// A wide thing is cut off, but of each at least half a metre is seen.
-	const obstacleRight = Math.max(-Infinity, ...obstacles.map((o) => Math.min(o.to, Math.max(widest, Math.min(o.from, FAR) + 0.5))));
+	const obstacleRight = Math.max(-Infinity, ...obstacles.filter((o) => all || o.from < widest - 0.05).map((o) => Math.min(o.to, all ? Math.max(widest, Math.min(o.from, FAR) + 0.5) : widest)));
 	const obstacleLeft = Math.min(Infinity, ...obstacles.map((o) => o.from));
 	const front = {
 		from: Math.min(-1.05, worker.offset - 0.95),

@@ -145,7 +145,8 @@ export function layoutPair(pair: TapePairModel, room: TapeRoom, view: View, unit
 		}
 	}
 	const rightX = (own === null ? x1 : x2) + room.band + 9;
-	const leftLabels = placeLabels(leftRequests, x1 - 9, 'left', fixed, needed.hang - 18);
+	// The level line of the datum may run up to the left band: words stay under it.
+	const leftLabels = placeLabels(leftRequests, x1 - 9, 'left', fixed, needed.hang < top ? needed.hang - 18 : top + 3);
 	// The arrows at what is missing are fixed rows for the words on the right.
 	const rightLabels = placeLabels(rightRequests, rightX, 'right', notes.map((n) => n.y), (own ?? needed).hang - 20);
 	const head = (title: string, total: string, x: number, hang: number, tone: 'number' | 'own'): PlacedText[] => {
