@@ -1,8 +1,9 @@
 /** Nothing that is wrong with a scenario is passed over, and each fault is told by field, fault and remedy. */
 import { describe, expect, it } from 'vitest';
 import { shippedScenarios } from '#lib/course/shipped.ts';
-import { draw } from '#lib/scenario/index.ts';
+import { draw, drawTry } from '#lib/scenario/index.ts';
 import type { InputProblem } from '#lib/server/index.ts';
+import { drawingFrom } from '../../src/cli/underfoot/draw.ts';
 import { readScenario } from '../../src/cli/underfoot/files.ts';
 import { FULL_SCENARIO } from '../support/documents.ts';
 import { fieldOf, mutationsOf, withValue, type Mutation, type Path } from '../support/mutations.ts';
@@ -116,6 +117,20 @@ describe('a scenario', () => {
 	it('that needs an absorber for a draw is refused when its plan has none', () => {
 		const told = problemsWith(withValue(FULL_SCENARIO, ['base', 'absorber'], null));
 		expect(told.map((problem) => problem.field)).toContain('draws.5.fact');
+	});
+
+	it('that is read can be drawn, or says why not, whatever was left out of it', () => {
+		let seen = 0;
+		for (const mutation of mutationsOf(FULL_SCENARIO)) {
+			if (mutation.how !== 'left out') continue;
+			const read = readScenario(mutation.document);
+			if (read.kind === 'refused') continue;
+			// A single aim that is never met is looked for longest: one try is as good as all.
+			const drawn = drawingFrom(() => drawTry(read.value, 1, 0));
+			if (typeof drawn === 'object' && 'problems' in drawn) expect(drawn.problems[0]?.problem, fieldOf(mutation.path)).toMatch(/^cannot be drawn: ./);
+			seen += 1;
+		}
+		expect(seen).toBeGreaterThan(50);
 	});
 
 	it('that is shipped is read, and draws without a fault', () => {
