@@ -1,6 +1,7 @@
 /** A guest works site problems from the draw to the explained mistake. */
 import { expect, test } from '@playwright/test';
 import { numberAsks, type Problem } from '#lib/scenario/index.ts';
+import { shippedScenarios } from '#lib/course/shipped.ts';
 import { walkOf } from '#lib/grading/index.ts';
 import { addressOf, answer, check, enter, heading, lastAttempt, open, problemOf, ready, rightEntries, slipEntry, typed } from './learner.ts';
 
@@ -197,3 +198,63 @@ test('the next problem is another site, also after a reload', async ({ page }) =
 	await page.reload();
 	expect(page.url()).toBe(second);
 });
+
+test('without signal the next problem is another case of the same site', async ({ page, context }) => {
+	await open(page, bridge);
+	await page.waitForLoadState('networkidle');
+	await context.setOffline(true);
+	await answer(page, bridge, rightEntries(bridge));
+	await page.getByRole('button', { name: 'Next problem' }).click();
+	await expect(page).toHaveURL(/scenario=bridge-bearing&seed=(?!1$)\d+$/);
+	await expect(page.locator('#answer-free-fall')).toHaveValue('');
+	await expect(page.locator('.explained')).toHaveCount(0);
+});
+
+test('where several slips fit, one more question decides; none of them leads to the steps', async ({ page }) => {
+	await open(page, bridge);
+	const { absorber, margin } = bridge.drawn.plan;
+	// By hand: leaving out 0.95 m of elongation or 1.00 m of margin ends near 1.8 m, and so coarsely it was typed.
+	expect([absorber?.elongation, margin]).toEqual([0.95, 1]);
+	await answer(page, bridge, { ...rightEntries(bridge), required: '1.8' });
+	await expect(heading(page)).toHaveText('1.8 m is not the number here.');
+	const which = page.getByRole('group', { name: /fit your number/ });
+	await which.getByRole('button', { name: 'Elongation left out' }).click();
+	await expect(heading(page)).toHaveText('So it was this: the absorber’s 0.95 m is not on your tape.');
+	await expect(page.getByRole('row', { name: /Elongation.*you: left out/ })).toBeVisible();
+	await page.reload();
+	await expect(heading(page)).toHaveText(/^So it was this: /);
+
+	await page.getByRole('button', { name: 'Try again' }).click();
+	await answer(page, bridge, { ...rightEntries(bridge), required: '1.8' });
+	await which.getByRole('button', { name: 'None of these' }).click();
+	await expect(heading(page)).toHaveText('No pattern fits this number.');
+	await expect(page.locator('.buttons button').first()).toHaveText('Work it through step by step');
+});
+
+test('a wrong decision over right numbers is what the explanation is about', async ({ page }) => {
+	await open(page, bridge);
+	const right = rightEntries(bridge);
+	expect(right['decision']).toBe('tie-off');
+	await answer(page, bridge, { ...right, decision: 'do-not-tie-off' });
+	await expect(heading(page)).toHaveText('You turned down a tie-off that passes.');
+});
+
+for (const [language, solved] of [
+	['en', 'Right, all of it.'],
+	['es', 'Bien, todo.']
+] as const) {
+	test(`every site is solved, and no word is missing, ${language}`, async ({ page, baseURL }) => {
+		test.slow();
+		await page.context().addCookies([{ name: 'language', value: language, url: baseURL ?? '' }]);
+		for (const { id } of shippedScenarios()) {
+			const problem = problemOf(id, 2);
+			await open(page, problem);
+			await page.locator('.list-link').click();
+			await expect(page.locator('caption').first()).toBeVisible();
+			await answer(page, problem, rightEntries(problem, language));
+			await expect(heading(page), id).toHaveText(solved);
+			await page.locator('summary').last().click();
+			await expect(page.locator('body'), id).not.toContainText(/undefined|NaN|\[object|\{[a-zA-Z]+\}/);
+		}
+	});
+}

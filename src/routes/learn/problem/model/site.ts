@@ -81,19 +81,11 @@ function levelsOf(speech: Speech): readonly SiteLevel[] {
 /** @reason teaching value for how tall a person is where nobody says so; drawn, never counted. */
 const USUAL_STATURE = 1.75;
 
-/** What kind of thing an obstacle is drawn as, by its id in the shipped scenarios; a stack where nothing is said. */
-const KIND_WORDS: readonly (readonly [RegExp, ObstacleKind])[] = [
-	[/truck|vehicle|lorry|van|car|forklift|loader/, 'vehicle'],
-	[/beam|girder|joist|brace|pipe|duct/, 'beam'],
-	[/rail|fence|barrier/, 'railing'],
-	[/machine|motor|pump|fan|unit|cabinet|gearbox/, 'machine'],
-	[/tank|bund|vessel|silo/, 'tank'],
-	[/water|tide|river/, 'water'],
-	[/canopy|roof|awning|platform|landing/, 'canopy']
-];
+const KINDS: readonly ObstacleKind[] = ['stack', 'vehicle', 'beam', 'railing', 'machine', 'tank', 'water', 'canopy'];
 
+/** What kind of thing an obstacle is drawn as: scenarios name it by its id; a stack where it is none of them. */
 function kindOf(id: string): ObstacleKind {
-	return KIND_WORDS.find(([words]) => words.test(id))?.[1] ?? 'stack';
+	return KINDS.find((kind) => kind === id) ?? 'stack';
 }
 
 /** @returns what the drawing is told about a problem. */
