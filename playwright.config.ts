@@ -17,6 +17,9 @@ export default defineConfig({
 	outputDir: 'test-results',
 	globalTeardown: './tests/e2e/teardown.ts',
 	forbidOnly: true,
+	// Two cores are shared by two browsers and the server: time for a busy machine, no measure of speed.
+	timeout: 90_000,
+	expect: { timeout: 15_000 },
 	fullyParallel: true,
 	workers: 2,
 	reporter: 'list',
