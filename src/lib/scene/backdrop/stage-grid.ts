@@ -26,21 +26,26 @@ function channels(left: number, right: number): Shape[] {
 /** A pulley on a block, its ropes running down. */
 function pulley(x: number, z: number, ground: number): Shape[] {
 	const r = 0.13;
+	const foot = Math.max(ground + 0.6, -3.2);
 	return [
 		line(
 			[
 				[x - r, z],
-				[x - r, Math.max(ground + 0.4, -6)]
+				[x - r, foot]
 			],
 			'thin'
 		),
 		line(
 			[
 				[x + r, z],
-				[x + r, Math.max(ground + 0.4, -6)]
+				[x + r, foot]
 			],
 			'thin'
 		),
+		// Lower block with its hook.
+		rect(x - 0.17, foot - 0.16, x + 0.17, foot, 'sheet2', 'medium'),
+		bar([x, foot - 0.16], [x, foot - 0.26], 0.03, 'ink', 'none'),
+		disc(x, foot - 0.31, 0.05, 'none', 'medium'),
 		rect(x - 0.17, z - 0.05, x + 0.17, z + 0.2, 'sheet2', 'medium'),
 		disc(x, z, r, 'sheet', 'medium'),
 		disc(x, z, 0.03, 'ink', 'none')
@@ -67,7 +72,7 @@ function profile(f: BackdropFrame): Backdrop {
 		shapes,
 		busy: [
 			[f.left, -0.36, e, 0],
-			[e - 1.02, f.ground, e - 0.66, f.top]
+			[e - 1.02, Math.max(f.ground, -3.6), e - 0.66, f.top]
 		],
 		surfaceTo: e
 	};
