@@ -17,7 +17,6 @@ import { gridPoint, typed } from './writing.ts';
 const CONNECTIONS = 16;
 const REQUESTS = 1500;
 const ROUNDS = 7;
-const PROBLEMS_EACH = 40;
 /** Answers that one guest hands in: a few sittings. */
 const ANSWERS_A_GUEST = 50;
 const SEED = 4711;
@@ -78,13 +77,11 @@ function answersFor(problem: Problem, roll: Dice): Readonly<Record<string, objec
 	return answers;
 }
 
-/** Requests that each hand in a problem, no two the same. */
-function requestsFor(problems: readonly Problem[], count: number, roll: Dice): readonly Buffer[] {
+/** Requests that each hand in a problem of their own: the server has drawn none of them before. */
+function requestsFor(problems: readonly Problem[], roll: Dice): readonly Buffer[] {
 	let cookie = '';
-	return Array.from({ length: count }, (_, i) => {
+	return problems.map((problem, i) => {
 		if (i % ANSWERS_A_GUEST === 0) cookie = `guest=${randomBytes(32).toString('base64url')}`;
-		const problem = problems[roll(problems.length)];
-		if (problem === undefined) throw new Error('no problems to answer');
 		const body = {
 			id: randomUUID(),
 			scenario: problem.scenario.id,
@@ -100,6 +97,17 @@ function requestsFor(problems: readonly Problem[], count: number, roll: Dice): r
 	});
 }
 
+/** The same in an order by chance. */
+function shuffled<T>(all: readonly T[], roll: Dice): readonly T[] {
+	const order = [...all];
+	for (let i = order.length - 1; i > 0; i -= 1) {
+		const j = roll(i + 1);
+		const [a, b] = [order[i], order[j]];
+		if (a !== undefined && b !== undefined) [order[i], order[j]] = [b, a];
+	}
+	return order;
+}
+
 export interface StoringRates {
 	/** Answers posted, graded and stored, a second. */
 	readonly ours: number;
@@ -111,7 +119,8 @@ export interface StoringRates {
 export async function storingRates(scenarios: readonly Scenario[]): Promise<StoringRates> {
 	const folder = mkdtempSync(join(tmpdir(), 'underfoot-bench-'));
 	const roll = dice(SEED);
-	const problems = scenarios.flatMap((scenario) => problemsOf(scenario, PROBLEMS_EACH));
+	const each = Math.ceil((REQUESTS * (ROUNDS + 1)) / scenarios.length);
+	const problems = shuffled(scenarios.flatMap((scenario) => problemsOf(scenario, each)), roll);
 	const servers: Started[] = [];
 	try {
 		const ours = await started(join(ROOT, 'src/cli/start.ts'), [], {
@@ -124,7 +133,7 @@ export async function storingRates(scenarios: readonly Scenario[]): Promise<Stor
 		servers.push(bare);
 		const rates = { ours: [] as number[], bare: [] as number[] };
 		for (let round = 0; round <= ROUNDS; round += 1) {
-			const requests = requestsFor(problems, REQUESTS, roll);
+			const requests = requestsFor(problems.slice(round * REQUESTS, (round + 1) * REQUESTS), roll);
 			const oursRate = await requestRate(ours.address, requests, CONNECTIONS, 201);
 			const bareRate = await requestRate(bare.address, requests, CONNECTIONS, 201);
 			// The first round warms both up.
