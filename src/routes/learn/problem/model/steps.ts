@@ -85,7 +85,7 @@ function termNodes(problem: Problem, ask: NumberAsk): ReadonlyMap<string, Node> 
 
 function writtenTerm(writer: Writer, ask: NumberAsk, term: TapeTerm): string {
 	const signed = term.sign * term.value;
-	const text = writer.bareQuantity(ask.quantity, Math.abs(signed));
+	const text = termText(writer, ask, term);
 	return signed < 0 ? `−${text}` : text;
 }
 

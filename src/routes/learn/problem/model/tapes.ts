@@ -124,15 +124,20 @@ export function draftTape(speech: Speech, writer: Writer, texts: ReadonlyMap<str
 	};
 }
 
-function tapeTerm(speech: Speech, writer: Writer, term: Term): TapeTerm {
+function tapeTerm(speech: Speech, writer: Writer, ask: NumberAsk, term: Term): TapeTerm {
 	const negative = term.value < 0;
 	return {
 		id: termIdOf(term.role),
 		sign: negative ? (term.sign === 1 ? -1 : 1) : term.sign,
 		length: Math.abs(term.value),
 		name: termName(speech, term.role, term.of),
-		label: writer.bareLength(Math.abs(term.value))
+		label: termText(writer, ask, term)
 	};
+}
+
+/** A term's length as tape, notes and steps all print it: rounded as the whole ask is, away from danger. */
+export function termText(writer: Writer, ask: NumberAsk, term: Term): string {
+	return writer.bareQuantity(ask.quantity, Math.abs(term.value));
 }
 
 /** The learner's terms. A single number that is a term of the working stands in that term's place. */
@@ -164,7 +169,7 @@ function totalOf(terms: readonly Term[]): number {
 const SAME = 1e-9;
 
 /** What a note beside the learner's tape says where the two chains part, by the hatch of the term. */
-function notesOf(speech: Speech, writer: Writer, explanation: Explanation): { readonly id: TermId; readonly text: string }[] {
+function notesOf(speech: Speech, writer: Writer, ask: NumberAsk, explanation: Explanation): { readonly id: TermId; readonly text: string }[] {
 	const { m } = speech;
 	const notes: { id: TermId; text: string }[] = [];
 	const own = [...(ownTerms(explanation) ?? [])];
@@ -172,17 +177,17 @@ function notesOf(speech: Speech, writer: Writer, explanation: Explanation): { re
 		const at = own.findIndex((one) => one.role === term.role);
 		const other = own[at];
 		if (other === undefined) {
-			notes.push({ id: termIdOf(term.role), text: m.tape.missing({ amount: writer.bareLength(Math.abs(term.value)) }) });
+			notes.push({ id: termIdOf(term.role), text: m.tape.missing({ amount: termText(writer, ask, term) }) });
 			continue;
 		}
 		own.splice(at, 1);
 		const difference = other.sign * other.value - term.sign * term.value;
 		if (Math.abs(difference) > SAME) {
-			notes.push({ id: termIdOf(term.role), text: m.tape.instead({ amount: writer.bareLength(Math.abs(other.value)), right: writer.bareLength(Math.abs(term.value)) }) });
+			notes.push({ id: termIdOf(term.role), text: m.tape.instead({ amount: termText(writer, ask, other), right: termText(writer, ask, term) }) });
 		}
 	}
 	for (const term of own) {
-		notes.push({ id: termIdOf(term.role), text: m.tape.tooMuch({ amount: writer.bareLength(Math.abs(term.value)) }) });
+		notes.push({ id: termIdOf(term.role), text: m.tape.tooMuch({ amount: termText(writer, ask, term) }) });
 	}
 	return notes;
 }
@@ -200,7 +205,7 @@ export function tapePair(speech: Speech, writer: Writer, ask: NumberAsk, answer:
 	const needed: TapeModel = {
 		datum: at,
 		title: ask.quantity === 'requiredClearance' ? m.tape.needed : m.quantities[ask.quantity].short,
-		terms: chained(ask, explanation.tape).map((term) => tapeTerm(speech, writer, term)),
+		terms: chained(ask, explanation.tape).map((term) => tapeTerm(speech, writer, ask, term)),
 		total: right,
 		totalLabel: writer.bareQuantity(ask.quantity, right)
 	};
@@ -208,13 +213,13 @@ export function tapePair(speech: Speech, writer: Writer, ask: NumberAsk, answer:
 		needed,
 		own: answer === undefined ? null : ownTape(speech, writer, ask, at, answer, explanation),
 		firstMet: ask.quantity === 'requiredClearance' ? firstMet(speech, writer, at.z) : null,
-		notes: explanation.ownTape === undefined ? [] : notesOf(speech, writer, explanation)
+		notes: explanation.ownTape === undefined ? [] : notesOf(speech, writer, ask, explanation)
 	};
 }
 
 function ownTape(speech: Speech, writer: Writer, ask: NumberAsk, at: TapeDatum, answer: number, explanation: Explanation): TapeModel {
 	const own = ownTerms(explanation);
-	const terms = (own === undefined ? undefined : chained(ask, own))?.map((term) => tapeTerm(speech, writer, term)) ?? [
+	const terms = (own === undefined ? undefined : chained(ask, own))?.map((term) => tapeTerm(speech, writer, ask, term)) ?? [
 		{ id: 'other' as const, sign: 1 as const, length: answer, name: speech.m.page.yourNumber, label: writer.bareLength(answer) }
 	];
 	return { datum: at, title: speech.m.tape.own, terms, total: answer, totalLabel: writer.bareLength(answer) };
@@ -255,7 +260,7 @@ export function walkTape(speech: Speech, writer: Writer, ask: NumberAsk, worked:
 		zeroLabel: m.tape.zero({ place: datum.name }),
 		terms: chained(ask, tape)
 			.filter((term) => term.of !== undefined && worked.has(term.of))
-			.map((term) => tapeTerm(speech, writer, term)),
+			.map((term) => tapeTerm(speech, writer, ask, term)),
 		end: null,
 		reach: datum.z + problem.drawn.plan.below.depth
 	};
