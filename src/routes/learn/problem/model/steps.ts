@@ -6,7 +6,7 @@ import { FORCE, LENGTH, MASS, sameDimension, writeQuantity } from '#lib/quantity
 import { precisionOf, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import type { StepRow, TermId } from '#lib/scene/index.ts';
 import type { Speech } from './names.ts';
-import { ownTerms, termIdOf, termName } from './tapes.ts';
+import { ownTerms, termIdOf, termName, termText } from './tapes.ts';
 import type { Writer } from './writing.ts';
 
 /** Numbers closer than this are one number, SI. */
