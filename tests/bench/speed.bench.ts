@@ -41,6 +41,7 @@ const bench: Bench = {
 			shown('right answer and single slips, faster than mathjs', variants.mathjsSingles, '×'),
 			atMost('right answer and single slips, time in times of straight arithmetic', variants.engineInStraight, 5, '×'),
 			atLeast('answer posted, graded and stored, rate in rates of a bare durable insert', storing.ours / storing.bare, 0.6, '×'),
+			shown('the same for problems that this server never drew before', storing.unopened / storing.bare, '×'),
 			shown('answers posted, graded and stored', storing.ours, 'a second'),
 			shown('bare endpoint with one durable insert', storing.bare, 'a second'),
 			shown('yardstick: a million square roots added up', yardstick(), 'ms')

@@ -4,7 +4,7 @@ export { chooseLanguage } from './language.ts';
 export { currentGuest, giveGuestToken } from './guest.ts';
 export { openDatabase, type Database } from './db/open.ts';
 export { findAttempt, type Attempt } from './db/attempts.ts';
-export type { Scenarios } from './attempts/mark.ts';
+export { readyProblem, type Scenarios } from './attempts/mark.ts';
 export { receiveAnswers, type Receipt, type Visitor } from './attempts/receive.ts';
 export { readingProblem } from './attempts/reading.ts';
 export { toldAttempt } from './attempts/tell.ts';

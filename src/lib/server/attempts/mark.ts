@@ -10,6 +10,14 @@ import { sentSchema, sentSchemaOf, type SentAnswers } from './answer.ts';
 const DRAWS_KEPT = 2000;
 const draws = new DrawMemory(DRAWS_KEPT);
 
+/**
+ * Draws a problem that is about to be worked on and keeps it, so that marking its answers need not draw again.
+ * @returns false if the seed gives no problem of this scenario
+ */
+export function readyProblem(scenario: Scenario, seed: number): boolean {
+	return draws.of(scenario, seed).kind === 'drawn';
+}
+
 /** Where scenarios are found. */
 export interface Scenarios {
 	/** @returns every version of a scenario that problems may be drawn from; none for an unknown id. */

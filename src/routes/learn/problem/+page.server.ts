@@ -1,6 +1,7 @@
 import { error, redirect } from '@sveltejs/kit';
 import { shippedScenarios } from '#lib/course/shipped.ts';
 import { mixed } from '#lib/flow/index.ts';
+import { readyProblem } from '#lib/server/index.ts';
 import type { PageServerLoad } from './$types';
 
 /** @reason as many seeds as stay short in an address. */
@@ -25,5 +26,7 @@ export const load: PageServerLoad = ({ url }) => {
 	const scenario = scenarios.find((one) => one.id === id);
 	if (scenario === undefined) error(404, 'no-such-scenario');
 	if (!WHOLE.test(seedText)) error(400, 'no-such-seed');
-	return { scenario, seed: Number(seedText), scenarioIds: ids };
+	const seed = Number(seedText);
+	readyProblem(scenario, seed);
+	return { scenario, seed, scenarioIds: ids };
 };
