@@ -101,6 +101,24 @@ export function fitOf(value: number, { typed, step, typedStep }: TypedNumber): n
 	return distance <= step + noise ? FIT.neighbour : FIT.stepwise;
 }
 
+/** Variants and inputs of problems at hand: a problem never changes, and is answered more than once. */
+const ready = new WeakMap<Problem, Map<NumberAsk, { readonly set: VariantSet; readonly inputs: Float64Array }>>();
+
+function readyAsk(problem: Problem, ask: NumberAsk): { readonly set: VariantSet; readonly inputs: Float64Array } {
+	let asks = ready.get(problem);
+	if (asks === undefined) {
+		asks = new Map();
+		ready.set(problem, asks);
+	}
+	let found = asks.get(ask);
+	if (found === undefined) {
+		const set = variantsFor(problem, ask);
+		found = { set, inputs: inputsFor(problem, set) };
+		asks.set(ask, found);
+	}
+	return found;
+}
+
 /** @returns every explanation of a wrong number, best first, and how sure it is. */
 export function diagnose(
 	problem: Problem,
@@ -109,9 +127,10 @@ export function diagnose(
 	entries: readonly EntrySlip[],
 	hints: Hints
 ): Diagnosis {
-	const set = variantsFor(problem, ask);
+	const { set, inputs } = readyAsk(problem, ask);
 	const program = set.wholeProgram;
-	const registers = run(program, inputsFor(problem, set));
+	const registers = run(program, inputs);
+	const reach = FARTHEST * number.step * (1 + NOISE);
 	const found: { candidate: Candidate; fit: number }[] = [];
 	const right = output(registers, program, 0);
 	const applies = (value: number): boolean => value > 0 && Math.abs(value - right) > CHANGED;
@@ -131,7 +150,8 @@ export function diagnose(
 	});
 	set.pairs.forEach((variant, i) => {
 		const value = output(registers, program, 1 + set.singles.length + i);
-		if (!applies(value)) return;
+		// Most pairs lie far off: they are passed over first.
+		if (!(Math.abs(value - number.typed) <= reach) || !applies(value)) return;
 		if (variant.slips.some((slip) => Math.abs((singleValues.get(slip) ?? NaN) - value) <= CHANGED)) return;
 		consider(variant, value);
 	});

@@ -1,5 +1,5 @@
 /** Slips of the pen and of units: what the typed text itself gives away, before any formula. */
-import { GIVENS, isQuantityId, type FixedGivenId, type QuantityId } from '#lib/arrest/index.ts';
+import { FIXED_GIVEN_IDS, GIVENS, isQuantityId, type QuantityId } from '#lib/arrest/index.ts';
 import { evaluate, namedIn, type Givens, type Node } from '#lib/expression/index.ts';
 import { decimalsAsInches, sameDimension, toSI, type ReadQuantity, type UnitId } from '#lib/quantity/index.ts';
 import { givenValue, isShown, type Problem } from '#lib/scenario/index.ts';
@@ -73,10 +73,10 @@ function swappedDigits(read: ReadQuantity): readonly number[] {
 /** Ids of shown givens of the same dimension whose value was handed in. */
 function handedIn(problem: Problem, tree: Node, value: number, near: number): readonly string[] {
 	const ids: string[] = [];
-	for (const id of Object.keys(GIVENS) as FixedGivenId[]) {
-		if (!sameDimension(GIVENS[id].dimension, tree.dimension) || !isShown(problem, id)) continue;
+	for (const id of FIXED_GIVEN_IDS) {
 		const given = givenValue(problem, id);
-		if (given !== undefined && given > 0 && Math.abs(given - value) <= near) ids.push(id);
+		if (given === undefined || !(given > 0) || Math.abs(given - value) > near) continue;
+		if (sameDimension(GIVENS[id].dimension, tree.dimension) && isShown(problem, id)) ids.push(id);
 	}
 	return ids;
 }
