@@ -6,6 +6,9 @@ export type InputResult<Value> =
 	| { readonly kind: 'read'; readonly value: Value }
 	| { readonly kind: 'refused'; readonly status: number; readonly problems: readonly InputProblem[] };
 
+/** Refuses what is not UTF-8. */
+const utf8 = new TextDecoder('utf-8', { fatal: true });
+
 /** The longest body that is read, bytes. Answers are far shorter; a longer one is no answer. */
 export const LONGEST_BODY = 64 * 1024;
 
@@ -42,7 +45,7 @@ export async function readBody(request: Request): Promise<InputResult<unknown>> 
 		return refused(413, `is longer than ${LONGEST_BODY} bytes`, 'send one answer at a time');
 	}
 	try {
-		return { kind: 'read', value: JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)) };
+		return { kind: 'read', value: JSON.parse(utf8.decode(bytes)) };
 	} catch {
 		return refused(400, 'is not JSON', 'send one JSON object in UTF-8');
 	}

@@ -4,6 +4,7 @@ import { findAnsweringGuest } from '../db/guests.ts';
 import type { Database } from '../db/open.ts';
 import { guestTokenHash, type Cookies } from '../guest.ts';
 import type { InputProblem } from '../problems.ts';
+import type { Drawn } from '#lib/scenario/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { markAnswers, type MarkedAnswers, type Scenarios, type Unread } from './mark.ts';
 import { readingProblem } from './reading.ts';
@@ -92,6 +93,18 @@ function receipt(outcome: StoreOutcome): Receipt {
 	return { kind: 'stored', status: outcome.kind === 'stored' ? 201 : 200, attempt: id, grades: result };
 }
 
+const plans = new WeakMap<Drawn, string>();
+
+/** What was drawn, as it is stored; written once for all answers to it. */
+function written(drawn: Drawn): string {
+	let text = plans.get(drawn);
+	if (text === undefined) {
+		text = JSON.stringify(drawn);
+		plans.set(drawn, text);
+	}
+	return text;
+}
+
 /** The row that is stored: what was sent as it was typed, and the server's own draw and grades. */
 function rowOf({ sent, scenario, drawn, grades }: MarkedAnswers, now: Date): Omit<NewAttempt, 'guest_id'> {
 	return {
@@ -104,7 +117,7 @@ function rowOf({ sent, scenario, drawn, grades }: MarkedAnswers, now: Date): Omi
 		// As text, so that no number format can change it.
 		seed: String(sent.seed),
 		accepted_try: sent.acceptedTry,
-		plan: JSON.stringify(drawn),
+		plan: written(drawn),
 		answers: JSON.stringify(sent.answers),
 		result: JSON.stringify(grades),
 		language: sent.language,

@@ -30,8 +30,8 @@ export class Gathering<Item, Result> {
 			this.#waiting.push({ item, done, failed });
 			if (this.#busy) return;
 			this.#busy = true;
-			// Behind all that has arrived by now.
-			setImmediate(() => void this.#run());
+			// Behind all that has arrived by now, and what is being read meanwhile: a commit less for each that comes along.
+			setImmediate(() => setImmediate(() => void this.#run()));
 		});
 	}
 
