@@ -153,23 +153,6 @@ export const ruleChecks: Readonly<Record<Topic, CheckText>> = {
 	}
 };
 
-/** What a check is about, in one word for lists and reports. */
-export const topics: Readonly<Record<Topic, string>> = {
-	reach: 'Reach',
-	capacity: 'Mass',
-	'free-fall': 'Free fall',
-	clearance: 'Clearance',
-	force: 'Arrest force',
-	deceleration: 'Deceleration',
-	'anchorage-strength': 'Anchorage strength',
-	'anchorage-height': 'Anchorage height',
-	'lanyard-length': 'Lanyard length',
-	connectors: 'Connectors',
-	swing: 'Swing',
-	edge: 'Edge',
-	rescue: 'Rescue'
-};
-
 export const status: Readonly<Record<CheckStatus, string>> = { held: 'Held', failed: 'Failed', unknown: 'Not known' };
 
 export const verdict = {

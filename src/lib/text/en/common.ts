@@ -1,5 +1,5 @@
 /** Words that stand everywhere. */
-import type { Cell, TurnedDown } from '#lib/scenario/index.ts';
+import type { TurnedDown } from '#lib/scenario/index.ts';
 
 export const common = {
 	name: 'Underfoot',
@@ -15,17 +15,6 @@ export const common = {
 	/** Beside a text of a language that nobody entitled has reviewed. */
 	draftLanguage: 'This translation is a draft. No bilingual competent person has reviewed it yet.',
 	language: 'Language'
-};
-
-/** The parts of the trade that lessons and reports speak of. */
-export const cells: Readonly<Record<Cell, string>> = {
-	'label-and-mass': 'Label and mass',
-	'free-fall': 'Free fall',
-	'required-clearance': 'Required clearance',
-	'available-and-verdict': 'Available clearance and verdict',
-	'force-and-limits': 'Force and limits',
-	'swing-and-path': 'Swing and path',
-	decisions: 'Decisions'
 };
 
 /** Why a try of a draw was turned down: for authors. */

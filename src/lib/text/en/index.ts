@@ -1,5 +1,5 @@
-import { absences, ownChecks, refusals, ruleChecks, status, systems, topics, verdict } from './checks.ts';
-import { cells, common, turnedDown } from './common.ts';
+import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } from './checks.ts';
+import { common, turnedDown } from './common.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
 import { givens, obstacleAside, obstacleTop } from './givens.ts';
 import { marking } from './marking.ts';
@@ -12,7 +12,7 @@ import { questions, reading, unreadable } from './reading.ts';
 import { rules } from './rules.ts';
 import { screen } from './screen.ts';
 import { slips } from './slips.ts';
-import { freeFallSteps, requiredSteps, steps } from './steps.ts';
+import { steps } from './steps.ts';
 import { terms } from './terms.ts';
 
 /** The catalogue in English: the language in which texts are written first. */
@@ -20,7 +20,6 @@ export const en = Object.freeze({
 	absences,
 	asks,
 	availableAsks,
-	cells,
 	certainty,
 	common,
 	customs,
@@ -28,7 +27,6 @@ export const en = Object.freeze({
 	decision,
 	diagnosis,
 	entrySlips,
-	freeFallSteps,
 	givens,
 	labelFields,
 	marking,
@@ -44,7 +42,6 @@ export const en = Object.freeze({
 	reading,
 	refusals,
 	requiredAsks,
-	requiredSteps,
 	ruleChecks,
 	rules,
 	screen,
@@ -54,7 +51,6 @@ export const en = Object.freeze({
 	systems,
 	tape,
 	terms,
-	topics,
 	turnedDown,
 	unreadable,
 	verdict

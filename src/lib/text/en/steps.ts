@@ -1,5 +1,5 @@
 /** Why each step of a working is taken. */
-import type { Datum, QuantityId } from '#lib/arrest/index.ts';
+import type { QuantityId } from '#lib/arrest/index.ts';
 
 export const steps: Readonly<Record<QuantityId, string>> = {
 	rise: 'The fall starts at the D-ring, so the height of the anchorage counts from there.',
@@ -37,18 +37,3 @@ export const steps: Readonly<Record<QuantityId, string>> = {
 	largestFreeFall: 'A longer free fall needs more elongation than the label gives.'
 };
 
-/** The free fall, said for the case at hand. */
-export const freeFallSteps = {
-	above: 'The lanyard is not all free fall: the anchorage is above the D-ring.',
-	level: 'Anchorage and D-ring are level, so the whole line is free fall.',
-	below: 'The anchorage is below the D-ring. The fall takes in the way down to it and the line.',
-	offset: 'The worker stands to one side, so the line is tight sooner than it is long.'
-};
-
-/** The required clearance, said for its datum. */
-export const requiredSteps: Readonly<Record<Datum, string>> = {
-	anchorage: 'From the anchorage the tape runs down the line, the absorber and the body.',
-	connector: 'From the connector the tape runs down the lanyard, the absorber and the body.',
-	surface: 'The soles start at the surface, so the body is not added.',
-	'd-ring': 'From the D-ring the tape runs down the fall, and then the body that hangs below.'
-};

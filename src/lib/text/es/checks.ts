@@ -149,22 +149,6 @@ export const ruleChecks: typeof en.ruleChecks = {
 	}
 };
 
-export const topics: typeof en.topics = {
-	reach: 'Alcance',
-	capacity: 'Masa',
-	'free-fall': 'Caída libre',
-	clearance: 'Espacio libre',
-	force: 'Fuerza de detención',
-	deceleration: 'Desaceleración',
-	'anchorage-strength': 'Resistencia del anclaje',
-	'anchorage-height': 'Altura del anclaje',
-	'lanyard-length': 'Largo de la cuerda',
-	connectors: 'Conectores',
-	swing: 'Péndulo',
-	edge: 'Borde',
-	rescue: 'Rescate'
-};
-
 export const status: typeof en.status = { held: 'Cumple', failed: 'No cumple', unknown: 'No se sabe' };
 
 export const verdict: typeof en.verdict = {

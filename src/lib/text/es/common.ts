@@ -21,16 +21,6 @@ export const common: typeof en.common = {
 	language: 'Idioma'
 };
 
-export const cells: typeof en.cells = {
-	'label-and-mass': 'Etiqueta y masa',
-	'free-fall': 'Caída libre',
-	'required-clearance': 'Espacio libre requerido',
-	'available-and-verdict': 'Espacio libre disponible y veredicto',
-	'force-and-limits': 'Fuerza y límites',
-	'swing-and-path': 'Péndulo y camino',
-	decisions: 'Decisiones'
-};
-
 export const turnedDown: typeof en.turnedDown = {
 	refused: 'El plan es de un tipo que no se admite.',
 	constraint: 'No se cumple un límite del escenario.',

@@ -1,6 +1,6 @@
 import type { Messages } from '../en/index.ts';
-import { absences, ownChecks, refusals, ruleChecks, status, systems, topics, verdict } from './checks.ts';
-import { cells, common, turnedDown } from './common.ts';
+import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } from './checks.ts';
+import { common, turnedDown } from './common.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
 import { givens, obstacleAside, obstacleTop } from './givens.ts';
 import { marking } from './marking.ts';
@@ -13,7 +13,7 @@ import { questions, reading, unreadable } from './reading.ts';
 import { rules } from './rules.ts';
 import { screen } from './screen.ts';
 import { slips } from './slips.ts';
-import { freeFallSteps, requiredSteps, steps } from './steps.ts';
+import { steps } from './steps.ts';
 import { terms } from './terms.ts';
 
 /**
@@ -24,7 +24,6 @@ export const es: Messages = Object.freeze({
 	absences,
 	asks,
 	availableAsks,
-	cells,
 	certainty,
 	common,
 	customs,
@@ -32,7 +31,6 @@ export const es: Messages = Object.freeze({
 	decision,
 	diagnosis,
 	entrySlips,
-	freeFallSteps,
 	givens,
 	labelFields,
 	marking,
@@ -48,7 +46,6 @@ export const es: Messages = Object.freeze({
 	reading,
 	refusals,
 	requiredAsks,
-	requiredSteps,
 	ruleChecks,
 	rules,
 	screen,
@@ -58,7 +55,6 @@ export const es: Messages = Object.freeze({
 	systems,
 	tape,
 	terms,
-	topics,
 	turnedDown,
 	unreadable,
 	verdict

@@ -36,16 +36,3 @@ export const steps: typeof en.steps = {
 	largestFreeFall: 'Una caída libre mayor pide más alargamiento del que da la etiqueta.'
 };
 
-export const freeFallSteps: typeof en.freeFallSteps = {
-	above: 'No toda la cuerda es caída libre: el anclaje está por encima de la argolla D.',
-	level: 'El anclaje y la argolla D están a la par, así que toda la línea es caída libre.',
-	below: 'El anclaje está por debajo de la argolla D. La caída suma la bajada hasta él y la línea.',
-	offset: 'La persona está a un lado, y la línea queda tensa antes de bajar todo su largo.'
-};
-
-export const requiredSteps: typeof en.requiredSteps = {
-	anchorage: 'Desde el anclaje la cinta baja por la línea, el absorbedor y el cuerpo.',
-	connector: 'Desde el conector la cinta baja por la cuerda, el absorbedor y el cuerpo.',
-	surface: 'Las suelas empiezan en la superficie, y por eso el cuerpo no se suma.',
-	'd-ring': 'Desde la argolla D la cinta baja por la caída y luego por el cuerpo que cuelga.'
-};
