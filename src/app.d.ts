@@ -1,3 +1,5 @@
+import type { Who } from '#lib/server/index.ts';
+
 declare global {
 	namespace App {
 		interface Locals {
@@ -5,6 +7,8 @@ declare global {
 			language: 'en' | 'es';
 			/** How this request's pages are coloured. */
 			theme: 'system' | 'light' | 'dark';
+			/** Who asks: signed in, or a guest. */
+			who: Who;
 		}
 		interface PageState {
 			/** Of a problem that was drawn on the device, because no signal was there for another site. */

@@ -32,6 +32,7 @@ export const handle: Handle = async ({ event, resolve }) => {
 		request.headers.get('accept-language')
 	);
 	locals.theme = THEMES.find((theme) => theme === cookies.get('theme')) ?? THEMES[0];
+	locals.who = { kind: 'guest' };
 	if (LEARN.test(url.pathname)) giveGuestToken(cookies, url.protocol === 'https:');
 	const response = await resolve(event, {
 		transformPageChunk: ({ html }) => html.replace('%underfoot.lang%', locals.language).replace('%underfoot.theme%', locals.theme)

@@ -12,3 +12,4 @@ export { shippedVersions } from './attempts/shipped.ts';
 export { readBody, readJson, type InputResult } from './input.ts';
 export { problemsOf, type InputProblem, type ProblemOptions } from './problems.ts';
 export { answer, refusal, wrongMethod } from './respond.ts';
+export type { Person, Role, Who } from './people/who.ts';

@@ -1,5 +1,7 @@
 import { sql, type Kysely } from 'kysely';
 import type { Migration } from 'kysely/migration';
+import { addCourse } from './migrate-course.ts';
+import { addPeople } from './migrate-people.ts';
 
 /** Which of the two databases a migration runs on. */
 export type Engine = 'sqlite' | 'postgres';
@@ -67,6 +69,21 @@ export function migrations(engine: Engine): Record<string, Migration> {
 					.columns(['guest_id', 'created_at'])
 					.execute();
 				await makeInsertOnly(db, engine, 'attempt');
+			}
+		},
+		'0002-people': {
+			async up(db: Kysely<unknown>) {
+				await addPeople(db);
+				await makeInsertOnly(db, engine, 'audit');
+				await makeInsertOnly(db, engine, 'joined_guest');
+			}
+		},
+		'0003-course': {
+			async up(db: Kysely<unknown>) {
+				await addCourse(db);
+				for (const table of ['course_start', 'course_event', 'check_try', 'check_event', 'check_unlock', 'completion']) {
+					await makeInsertOnly(db, engine, table);
+				}
 			}
 		}
 	};
