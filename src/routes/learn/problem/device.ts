@@ -36,18 +36,14 @@ function drop(key: string): void {
 	}
 }
 
-function keyOf(scenario: string, seed: number): string {
-	return `${PROBLEM}${scenario}.${seed}`;
-}
-
-/** @returns what was kept of a problem, or null. */
-export function remembered(scenario: string, seed: number): string | null {
-	return read(keyOf(scenario, seed));
+/** @param name what the problem goes by on this device. @returns what was kept of it, or null. */
+export function remembered(name: string): string | null {
+	return read(`${PROBLEM}${name}`);
 }
 
 /** Keeps a problem, and lets go of the oldest of many. */
-export function remember(scenario: string, seed: number, text: string): void {
-	const key = keyOf(scenario, seed);
+export function remember(name: string, text: string): void {
+	const key = `${PROBLEM}${name}`;
 	const recent = [key, ...(read(RECENT) ?? '').split(' ').filter((one) => one !== '' && one !== key)];
 	for (const old of recent.slice(MOST_REMEMBERED)) drop(old);
 	write(RECENT, recent.slice(0, MOST_REMEMBERED).join(' '));

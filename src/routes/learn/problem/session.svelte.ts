@@ -19,7 +19,7 @@ import {
 } from '#lib/flow/index.ts';
 import { gradeProblem, gradeWalk, walkOf, type StepGrade, type WalkStep } from '#lib/grading/index.ts';
 import type { Language } from '#lib/quantity/index.ts';
-import { numberAsks, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
+import type { Ask, NumberAsk, Problem } from '#lib/scenario/index.ts';
 import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
 import { deviceOutbox, newId, remember, remembered, storedGrades } from './device.ts';
 
@@ -33,9 +33,19 @@ function drawingOf(problem: Problem): Drawing {
 	};
 }
 
+/** What a problem with these asks is remembered under. */
+function keyOf(problem: Problem, asks: readonly Ask[]): string {
+	const { id } = problem.scenario;
+	const key = `${id}.${problem.seed}`;
+	return asks.length === problem.scenario.asks.length ? key : `${key}.${asks.map((ask) => ask.id).join('.')}`;
+}
+
 export class ProblemSession {
 	readonly problem: Problem;
+	/** What is asked, in order: all asks of the scenario, or some of them. */
+	readonly asks: readonly Ask[];
 	readonly #language: Language;
+	readonly #key: string;
 	readonly #input: FlowInput;
 	#actor: ReturnType<typeof this.started>;
 	#outbox: Outbox | undefined;
@@ -43,13 +53,19 @@ export class ProblemSession {
 	#context = $state.raw<FlowContext>() as FlowContext;
 	#waiting = $state(0);
 
-	constructor(problem: Problem, language: Language) {
+	/**
+	 * @param asks what is asked of the problem, in the scenario's order; all of it when left out. Fewer asks are
+	 * remembered apart from all of them.
+	 */
+	constructor(problem: Problem, language: Language, asks: readonly Ask[] = problem.scenario.asks) {
 		this.problem = problem;
+		this.asks = asks;
 		this.#language = language;
+		this.#key = keyOf(problem, asks);
 		this.#input = {
 			drawing: drawingOf(problem),
-			asks: problem.scenario.asks.map((ask) => ask.id),
-			decisions: problem.scenario.asks.filter((ask) => ask.kind === 'decision').map((ask) => ask.id)
+			asks: asks.map((ask) => ask.id),
+			decisions: asks.filter((ask) => ask.kind === 'decision').map((ask) => ask.id)
 		};
 		this.#actor = this.started();
 		this.#context = this.#actor.getSnapshot().context;
@@ -82,7 +98,7 @@ export class ProblemSession {
 
 	/** In the browser: goes on where this problem was left, and sends what waits. @returns what ends it. */
 	open(): () => void {
-		const kept = readSnapshot(remembered(this.problem.scenario.id, this.problem.seed), this.#input.drawing, this.#input.asks);
+		const kept = readSnapshot(remembered(this.#key), this.#input.drawing, this.#input.asks);
 		this.#actor.stop();
 		this.#actor = this.started(
 			resume(this.#input, kept, {
@@ -128,8 +144,13 @@ export class ProblemSession {
 		return found === undefined ? [] : walkOf(this.problem, found);
 	}
 
+	/** Those asks that take a number. */
+	get numberAsks(): readonly NumberAsk[] {
+		return this.asks.filter((ask): ask is NumberAsk => ask.kind === 'number');
+	}
+
 	numberAsk(id: string): NumberAsk | undefined {
-		return numberAsks(this.problem.scenario).find((ask) => ask.id === id);
+		return this.numberAsks.find((ask) => ask.id === id);
 	}
 
 	#take(): void {
@@ -137,7 +158,7 @@ export class ProblemSession {
 		this.#state = snapshot.value;
 		this.#context = snapshot.context;
 		if (this.#outbox === undefined) return;
-		remember(this.problem.scenario.id, this.problem.seed, writeSnapshot(this.#state, this.#context));
+		remember(this.#key, writeSnapshot(this.#state, this.#context));
 	}
 
 	#grades(context: FlowContext): Grades {

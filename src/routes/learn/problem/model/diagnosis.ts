@@ -2,7 +2,7 @@
 import { isGivenId, isQuantityId, type QuantityId } from '#lib/arrest/index.ts';
 import { analysisOf, explain, type Candidate, type Diagnosis, type EntrySlip, type Grade } from '#lib/grading/index.ts';
 import { echoQuantity, unitSymbol } from '#lib/quantity/index.ts';
-import { numberAsks, type NumberAsk } from '#lib/scenario/index.ts';
+import type { NumberAsk } from '#lib/scenario/index.ts';
 import type { SlipId } from '#lib/slips/index.ts';
 import type { EntryParts, SlipParts } from '#lib/text/index.ts';
 import { namesOf, obstacleName, thePlace, type Speech } from './names.ts';
@@ -256,9 +256,9 @@ export function tellDecision(speech: Speech, grade: Extract<Grade, { kind: 'deci
 }
 
 /** The first line over the explanation: which numbers are right, and which are not yet. */
-export function summaryOf(speech: Speech, grades: Readonly<Record<string, Grade>>): string {
+export function summaryOf(speech: Speech, asks: readonly NumberAsk[], grades: Readonly<Record<string, Grade>>): string {
 	const { m } = speech;
-	return numberAsks(speech.problem.scenario)
+	return asks
 		.flatMap((ask) => {
 			const grade = grades[ask.id];
 			if (grade?.kind !== 'number') return [];

@@ -3,7 +3,7 @@ import { formula, isQuantityId, type Datum } from '#lib/arrest/index.ts';
 import { evaluate } from '#lib/expression/index.ts';
 import { explain, shownGivens, type Explanation, type TapeTerm as Term } from '#lib/grading/index.ts';
 import { LENGTH, readQuantity, sameDimension } from '#lib/quantity/index.ts';
-import { numberAsks, targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
+import { targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import type { DraftTape, TapeDatum, TapeModel, TapePairModel, TapeTerm, TermId } from '#lib/scene/index.ts';
 import { termName as nameOfRole } from '#lib/text/index.ts';
 import { givenName, obstacleLabel, placeLabel, thePlace, type Speech } from './names.ts';
@@ -76,8 +76,8 @@ export function hasTape(ask: NumberAsk): boolean {
 }
 
 /** The ask that the learner's tape follows while working: the first clearance asked for, else the free fall. */
-function mainAsk(problem: Problem): NumberAsk | undefined {
-	const asks = numberAsks(problem.scenario).filter(hasTape);
+function mainAsk(among: readonly NumberAsk[]): NumberAsk | undefined {
+	const asks = among.filter(hasTape);
 	return asks.find((ask) => ask.quantity === 'requiredClearance') ?? asks.find((ask) => ask.quantity === 'freeFall') ?? asks[0];
 }
 
@@ -92,17 +92,22 @@ function typedLength(speech: Speech, ask: NumberAsk, text: string): number | und
 }
 
 /**
- * @param texts what stands in the fields, by ask.
+ * @param asks what is asked for. @param texts what stands in the fields, by ask.
  * @returns the learner's tape while working. It grows with what is typed and says nothing of right or wrong.
  */
-export function draftTape(speech: Speech, writer: Writer, texts: ReadonlyMap<string, string>): DraftTape | undefined {
+export function draftTape(
+	speech: Speech,
+	writer: Writer,
+	asks: readonly NumberAsk[],
+	texts: ReadonlyMap<string, string>
+): DraftTape | undefined {
 	const { problem, m } = speech;
-	const main = mainAsk(problem);
+	const main = mainAsk(asks);
 	if (main === undefined) return undefined;
 	const datum = datumOf(problem, main);
 	const terms: TapeTerm[] = [];
 	let end: DraftTape['end'] = null;
-	for (const ask of numberAsks(problem.scenario)) {
+	for (const ask of asks) {
 		if (!sameDimension(LENGTH, formula(targetOf(ask), problem.resolved.shape).dimension)) continue;
 		const length = typedLength(speech, ask, texts.get(ask.id) ?? '');
 		if (length === undefined) continue;
