@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Answer } from '#lib/grading/index.ts';
 import { LONGEST_ENTRY } from '#lib/quantity/index.ts';
-import type { Scenario } from '#lib/scenario/index.ts';
+import type { Ask, Scenario } from '#lib/scenario/index.ts';
 
 /** The most tries of a seed that any draw makes. @reason bounds the number, draws decide whether it is right. */
 const MOST_TRIES = 10_000;
@@ -18,6 +18,8 @@ const origin = {
 	slipSetVersion: version,
 	seed: z.int().min(0),
 	acceptedTry: z.int().min(0).max(MOST_TRIES),
+	/** Ids of the asks that were asked, in the scenario's order, where not all were. */
+	asks: z.array(z.string().min(1).max(40)).min(1).max(6).optional(),
 	language: z.enum(['en', 'es'])
 };
 
@@ -43,21 +45,34 @@ export interface SentAnswers {
 	readonly slipSetVersion: number;
 	readonly seed: number;
 	readonly acceptedTry: number;
+	readonly asks?: readonly string[] | undefined;
 	readonly language: 'en' | 'es';
-	/** By the id of the ask; every ask of the scenario is answered. */
+	/** By the id of the ask; everything that was asked is answered. */
 	readonly answers: Readonly<Record<string, Answer>>;
 }
 
-const made = new WeakMap<Scenario, z.ZodType<SentAnswers>>();
+const made = new WeakMap<Scenario, Map<string, z.ZodType<SentAnswers>>>();
 
-/** The schema of what is sent for a scenario: an answer of the right kind for each of its asks, and nothing else. */
-export function sentSchemaOf(scenario: Scenario): z.ZodType<SentAnswers> {
-	const before = made.get(scenario);
+/**
+ * Which asks of a scenario may be asked without the others: any, but a decision only with its numbers.
+ * @returns the asks in the scenario's order, or undefined if the ids are no such part
+ */
+export function partOf(scenario: Scenario, ids: readonly string[]): readonly Ask[] | undefined {
+	const asks = scenario.asks.filter((ask) => ids.includes(ask.id));
+	const whole = asks.length === ids.length && asks.every((ask, i) => ask.id === ids[i]);
+	const decided = asks.every((ask) => ask.kind !== 'decision' || ask.with.every((id) => ids.includes(id)));
+	return whole && decided && asks.length > 0 ? asks : undefined;
+}
+
+/** The schema of what is sent for asks of a scenario: an answer of the right kind for each of them, and nothing else. */
+export function sentSchemaOf(scenario: Scenario, asks: readonly Ask[] = scenario.asks): z.ZodType<SentAnswers> {
+	const key = asks.map((ask) => ask.id).join(' ');
+	const schemas = made.get(scenario) ?? new Map<string, z.ZodType<SentAnswers>>();
+	made.set(scenario, schemas);
+	const before = schemas.get(key);
 	if (before !== undefined) return before;
-	const answers = Object.fromEntries(
-		scenario.asks.map((ask) => [ask.id, ask.kind === 'decision' ? decisionAnswer : numberAnswer])
-	);
+	const answers = Object.fromEntries(asks.map((ask) => [ask.id, ask.kind === 'decision' ? decisionAnswer : numberAnswer]));
 	const schema = z.strictObject({ ...origin, answers: z.strictObject(answers) });
-	made.set(scenario, schema);
+	schemas.set(key, schema);
 	return schema;
 }

@@ -1,10 +1,10 @@
 import { gradeProblem, type Answer, type Grade } from '#lib/grading/index.ts';
 import type { Language, Question, Unreadable } from '#lib/quantity/index.ts';
-import { DRAW_VERSION, type Drawn, type NumberAsk, type Problem, type Scenario } from '#lib/scenario/index.ts';
+import { DRAW_VERSION, type Ask, type Drawn, type NumberAsk, type Problem, type Scenario } from '#lib/scenario/index.ts';
 import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
 import { fitJson, type InputResult } from '../input.ts';
 import { DrawMemory } from './draw-memory.ts';
-import { sentSchema, sentSchemaOf, type SentAnswers } from './answer.ts';
+import { partOf, sentSchema, sentSchemaOf, type SentAnswers } from './answer.ts';
 
 /** Draws kept: about 5 kB each. @reason the problems that a few hundred people work on at the same time. */
 const DRAWS_KEPT = 2000;
@@ -69,7 +69,9 @@ function readSent(input: unknown, scenarios: Scenarios): Result<{ sent: SentAnsw
 	const versions = scenarios.versionsOf(id);
 	const scenario = versions.find((one) => one.version === version);
 	if (scenario !== undefined) {
-		const sent = fitJson(input, sentSchemaOf(scenario));
+		const asks = asksIn(input, scenario);
+		if (asks === undefined) return refused(400, 'asks', 'is no part of this scenario that can be asked by itself', 'give ids of its asks in its order, a decision only with its numbers');
+		const sent = fitJson(input, sentSchemaOf(scenario, asks));
 		return sent.kind === 'read' ? { kind: 'read', value: { sent: sent.value, scenario } } : sent;
 	}
 	const sent = fitJson(input, sentSchema);
@@ -82,6 +84,14 @@ function named(input: unknown): { id: string; version: unknown } {
 	if (typeof input !== 'object' || input === null) return { id: '', version: undefined };
 	const id = 'scenario' in input && typeof input.scenario === 'string' ? input.scenario : '';
 	return { id, version: 'version' in input ? input.version : undefined };
+}
+
+/** What was asked: all, or the part that is named. What is no list of texts is left to the schema. */
+function asksIn(input: unknown, scenario: Scenario): readonly Ask[] | undefined {
+	const named = typeof input === 'object' && input !== null && 'asks' in input ? input.asks : undefined;
+	if (!Array.isArray(named)) return scenario.asks;
+	const ids = named.filter((one): one is string => typeof one === 'string');
+	return ids.length === named.length ? partOf(scenario, ids) : scenario.asks;
 }
 
 /** The problem, drawn by the server itself. */
@@ -114,6 +124,7 @@ function kept(
 	const entries: { ask: NumberAsk; reading: Unreadable | Question }[] = [];
 	const read: Record<string, ReadGrade> = {};
 	for (const ask of scenario.asks) {
+		if (sent.answers[ask.id] === undefined) continue;
 		const grade = grades.get(ask.id);
 		if (grade === undefined) throw new Error(`The answer to ${ask.id} was not graded`);
 		if (grade.kind !== 'unreadable' && grade.kind !== 'question') read[ask.id] = grade;
