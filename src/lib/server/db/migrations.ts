@@ -2,6 +2,7 @@ import { sql, type Kysely } from 'kysely';
 import type { Migration } from 'kysely/migration';
 import { addCourse } from './migrate-course.ts';
 import { addPeople } from './migrate-people.ts';
+import { addPractised } from './migrate-practised.ts';
 
 /** Which of the two databases a migration runs on. */
 export type Engine = 'sqlite' | 'postgres';
@@ -84,6 +85,12 @@ export function migrations(engine: Engine): Record<string, Migration> {
 				for (const table of ['course_start', 'course_event', 'check_try', 'check_event', 'check_unlock', 'completion']) {
 					await makeInsertOnly(db, engine, table);
 				}
+			}
+		},
+		'0004-practised': {
+			async up(db: Kysely<unknown>) {
+				await addPractised(db);
+				await makeInsertOnly(db, engine, 'practised');
 			}
 		}
 	};

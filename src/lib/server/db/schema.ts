@@ -135,6 +135,17 @@ export interface JoinedGuestTable {
 	at: string;
 }
 
+/** An answer of a guest who joined, graded again then: practice from before, which counts for nothing. */
+export interface PractisedTable {
+	attempt_id: string;
+	person_id: string;
+	/** 1 or 0: whether every ask was right. */
+	all_right: number;
+	/** What grading again gave: the stored grades, others, or none, because the problem is not drawn any more. */
+	regraded: 'alike' | 'differs' | 'not-drawn';
+	at: string;
+}
+
 /** When a person began a version of the course, and the seed that all that person's draws come from. */
 export interface CourseStartTable {
 	person_id: string;
@@ -245,6 +256,7 @@ export interface Tables {
 	throttle: ThrottleTable;
 	audit: AuditTable;
 	joined_guest: JoinedGuestTable;
+	practised: PractisedTable;
 	course_start: CourseStartTable;
 	course_event: CourseEventTable;
 	check_try: CheckTryTable;

@@ -1,0 +1,138 @@
+/** A crew's list: its learners. */
+import { ownCrewIds, type Asker } from './crews.ts';
+import type { Database } from './open.ts';
+
+/** A learner on a crew's list. */
+export interface ListedLearner {
+	readonly id: string;
+	readonly name: string;
+	readonly number: string;
+	/** Whether a PIN was set: the person has joined. */
+	readonly joined: boolean;
+	/** Since when on this list, ISO 8601. */
+	readonly since: string;
+}
+
+/** Of learners on the lists that a person may see. */
+function listed(db: Database, who: Asker, crew: string) {
+	return db
+		.selectFrom('crew_learner')
+		.innerJoin('person', 'person.id', 'crew_learner.person_id')
+		.select(['person.id', 'person.name', 'person.personal_number', 'person.secret', 'crew_learner.since'])
+		.where('crew_learner.crew_id', '=', crew)
+		.where('crew_learner.crew_id', 'in', ownCrewIds(db, who))
+		.where('person.closed_at', 'is', null);
+}
+
+interface Row {
+	readonly id: string;
+	readonly name: string;
+	readonly personal_number: string | null;
+	readonly secret: string | null;
+	readonly since: string;
+}
+
+function learnerOf({ id, name, personal_number, secret, since }: Row): ListedLearner {
+	return { id, name, number: personal_number ?? '', joined: secret !== null, since };
+}
+
+/** @returns the learners of a crew, by name and number; none if the crew is not this person's to see. */
+export async function learnersOf(db: Database, who: Asker, crew: string): Promise<readonly ListedLearner[]> {
+	const rows = await listed(db, who, crew).orderBy('person.name').orderBy('person.personal_number').execute();
+	return rows.map(learnerOf);
+}
+
+/** @returns a learner of a crew; null if not on its list, or the crew is not this person's to see. */
+export async function findLearner(db: Database, who: Asker, crew: string, id: string): Promise<ListedLearner | null> {
+	const row = await listed(db, who, crew).where('person.id', '=', id).executeTakeFirst();
+	return row === undefined ? null : learnerOf(row);
+}
+
+/** Who has a personal number in an organisation. */
+export interface Numbered {
+	readonly id: string;
+	readonly name: string;
+	readonly role: string;
+	readonly closed: boolean;
+}
+
+/** @returns who has this number in the organisation, or null. */
+export async function whoHasNumber(db: Database, organisation: string, number: string): Promise<Numbered | null> {
+	const row = await db
+		.selectFrom('person')
+		.select(['id', 'name', 'role', 'closed_at'])
+		.where('organisation_id', '=', organisation)
+		.where('personal_number', '=', number)
+		.executeTakeFirst();
+	return row === undefined ? null : { id: row.id, name: row.name, role: row.role, closed: row.closed_at !== null };
+}
+
+/** A learner to be entered. */
+export interface NewLearner {
+	readonly id: string;
+	/** Id of the guest row under which the answers are kept. */
+	readonly answerer: string;
+	readonly organisation: string;
+	readonly name: string;
+	readonly number: string;
+	readonly now: string;
+}
+
+/**
+ * Enters a learner of an organisation, without a PIN, with the guest row that the answers are kept under.
+ * To be called inside a transaction, which the caller gives up when the number is taken.
+ * @returns false if the number is taken
+ */
+export async function addLearner(db: Database, learner: NewLearner): Promise<boolean> {
+	await db
+		.insertInto('guest')
+		// No token has this hash: it is no SHA-256.
+		.values({ id: learner.answerer, token_hash: `person ${learner.id}`, created_at: learner.now })
+		.execute();
+	const added = await db
+		.insertInto('person')
+		.values({
+			id: learner.id,
+			organisation_id: learner.organisation,
+			answerer_id: learner.answerer,
+			role: 'learner',
+			name: learner.name,
+			personal_number: learner.number,
+			email: null,
+			secret: null,
+			language: null,
+			closed_at: null,
+			created_at: learner.now
+		})
+		.onConflict((conflict) => conflict.columns(['organisation_id', 'personal_number']).doNothing())
+		.returning('id')
+		.executeTakeFirst();
+	return added !== undefined;
+}
+
+/** Puts a learner on a crew's list. @returns false if that was so before. */
+export async function putOnList(db: Database, crew: string, person: string, now: string): Promise<boolean> {
+	const put = await db
+		.insertInto('crew_learner')
+		.values({ crew_id: crew, person_id: person, since: now })
+		.onConflict((conflict) => conflict.columns(['crew_id', 'person_id']).doNothing())
+		.returning('person_id')
+		.executeTakeFirst();
+	return put !== undefined;
+}
+
+/** Takes a learner off a crew's list; the person and all that was done stay. @returns false if not on it. */
+export async function takeOffList(db: Database, crew: string, person: string): Promise<boolean> {
+	const taken = await db
+		.deleteFrom('crew_learner')
+		.where('crew_id', '=', crew)
+		.where('person_id', '=', person)
+		.returning('person_id')
+		.executeTakeFirst();
+	return taken !== undefined;
+}
+
+/** Takes the PIN of a learner away, so that a new one can be chosen by joining. */
+export async function clearPin(db: Database, person: string): Promise<void> {
+	await db.updateTable('person').set({ secret: null }).where('id', '=', person).where('role', '=', 'learner').execute();
+}

@@ -1,0 +1,67 @@
+/** An organisation with staff and learners, for tests of what they may do. */
+import { randomUUID } from 'node:crypto';
+import { addLearner, putOnList } from '#lib/server/db/crew-list.ts';
+import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
+import type { Database } from '#lib/server/db/open.ts';
+import type { Person, Role } from '#lib/server/people/who.ts';
+
+export const NOW = new Date('2026-11-25T09:00:00.000Z');
+
+/** @returns the time so many seconds after NOW. */
+export function later(seconds: number): Date {
+	return new Date(NOW.getTime() + seconds * 1000);
+}
+
+export async function anOrganisation(db: Database): Promise<string> {
+	const id = randomUUID();
+	await db
+		.insertInto('organisation')
+		.values({ id, name: 'Harrow Bridges', rules: 'us-construction', units: 'metric', language: 'en', zone: 'UTC', pass_rule: 'staged', created_at: NOW.toISOString() })
+		.execute();
+	return id;
+}
+
+export async function aMember(db: Database, organisation: string, role: Role, name = 'Helle Brandt'): Promise<Person> {
+	const id = randomUUID();
+	const answerer = randomUUID();
+	await db.insertInto('guest').values({ id: answerer, token_hash: `person ${id}`, created_at: NOW.toISOString() }).execute();
+	await db
+		.insertInto('person')
+		.values({
+			id,
+			organisation_id: organisation,
+			answerer_id: answerer,
+			role,
+			name,
+			personal_number: null,
+			email: `${id}@example.org`,
+			secret: null,
+			language: null,
+			closed_at: null,
+			created_at: NOW.toISOString()
+		})
+		.execute();
+	return { kind: 'person', id, organisation, role, name, answerer, language: null };
+}
+
+export interface TestCrew {
+	readonly id: string;
+	readonly joinCode: string;
+}
+
+/** A crew with its trainers. */
+export async function aCrew(db: Database, organisation: string, trainers: readonly Person[] = []): Promise<TestCrew> {
+	const crew = { id: randomUUID(), joinCode: randomUUID().replaceAll('-', '').slice(0, 8).toUpperCase() };
+	await addCrew(db, { ...crew, organisation, name: 'Bridges North', now: NOW.toISOString() });
+	for (const trainer of trainers) await addTrainer(db, crew.id, trainer.id, NOW.toISOString());
+	return crew;
+}
+
+/** A learner without a PIN, on the lists of some crews. @returns the person's id */
+export async function aLearner(db: Database, organisation: string, number: string, crews: readonly TestCrew[] = [], name = 'Dario Penn'): Promise<string> {
+	const id = randomUUID();
+	const added = await addLearner(db, { id, answerer: randomUUID(), organisation, name, number, now: NOW.toISOString() });
+	if (!added) throw new Error(`the number ${number} is taken`);
+	for (const crew of crews) await putOnList(db, crew.id, id, NOW.toISOString());
+	return id;
+}
