@@ -1,0 +1,132 @@
+/**
+ * How one answered problem changes what is known.
+ *
+ * **One problem, several cells and skills.** Each ask that is evidence is one credit: its cell, the finer skills it
+ * needs, right or wrong. A problem is one observation of each cell it credits: several asks of one cell are right only
+ * if all are. It is one observation of each finer skill too. A right ask speaks for each of its skills; a wrong one
+ * blames each of them the more, the better the others are known. A skill that several asks need takes the lowest
+ * estimate that any of them leaves. A decision counts only when the numbers it rests on are right, since half of all
+ * guessed decisions are: with a wrong number it is left out of the credits.
+ *
+ * **Help.** A problem is aided when a help was used or when it was not the first try at this draw. A right aided answer
+ * changes no estimate, for a help gives away part of the answer and a second try its fault. A wrong one lowers the
+ * estimate, for even help was not enough, and ends the row of right answers. Neither teaches in the estimate, so that
+ * no number of helps ever raises it; what a help does teach shows in the next problem worked alone.
+ *
+ * **Ready** is what `observe` finds after an unaided answer: the estimate at `READY_AT` or over, the last
+ * `TRIES_IN_A_ROW` first tries without help right, and among them `DIFFICULTIES_AMONG` difficulties. Once ready, a cell
+ * stays so until a wrong answer: a right one never takes readiness away. Three right answers in a row lift even the
+ * lowest estimate over `READY_AT`: with these numbers the row decides, and the estimate steers practice. By itself
+ * such a rule lets a half-skilled learner through in the end; that is why it ends practice and never the test.
+ */
+import { dayNumber } from './day.ts';
+import { learnt, weigh } from './estimate.ts';
+import { afterTry } from './refresh.ts';
+import {
+	DIFFICULTIES,
+	cellOf,
+	skillOf,
+	type CellState,
+	type Credit,
+	type FirstTry,
+	type Mastery,
+	type Outcome,
+	type SkillState
+} from './state.ts';
+
+/**
+ * The estimate from which a cell may be ready.
+ * @source reference/learning-and-records.md 5 and 5.1: 0.95 usable, 0.98 better for what follows
+ */
+export const READY_AT = 0.98;
+/**
+ * How many first tries without help must be right, one after the other.
+ * @source reference/learning-and-records.md 5.1
+ */
+export const TRIES_IN_A_ROW = 3;
+/**
+ * How many difficulties must be among them.
+ * @source reference/learning-and-records.md 5.1
+ */
+export const DIFFICULTIES_AMONG = 2;
+
+/**
+ * @param mastery what was known before.
+ * @param outcome one answered problem.
+ * @returns what is known after it; nothing given is changed.
+ * @throws RangeError if the day is no date of the calendar as YYYY-MM-DD.
+ */
+export function observe(mastery: Mastery, outcome: Outcome): Mastery {
+	dayNumber(outcome.day);
+	const cells = new Map<string, CellState>();
+	for (const { cell } of outcome.credits) {
+		if (!cells.has(cell)) cells.set(cell, cellAfter(mastery, cell, outcome));
+	}
+	const skills = new Map<string, SkillState>();
+	for (const skill of outcome.credits.flatMap((credit) => credit.skills)) {
+		if (!skills.has(skill)) skills.set(skill, skillAfter(mastery, skill, outcome));
+	}
+	return {
+		cells: { ...mastery.cells, ...Object.fromEntries(cells) },
+		skills: { ...mastery.skills, ...Object.fromEntries(skills) },
+		last: { task: outcome.task, kind: outcome.kind }
+	};
+}
+
+/** The estimate after an answer that needed this and, as likely as `others`, the rest. */
+function moved(p: number, others: number, right: boolean, aided: boolean): number {
+	if (aided) return right ? p : weigh(p, others, false);
+	return learnt(weigh(p, others, right));
+}
+
+function skillAfter(mastery: Mastery, skill: string, outcome: Outcome): SkillState {
+	const before = skillOf(mastery, skill);
+	const estimates = outcome.credits
+		.filter((credit) => credit.skills.includes(skill))
+		.map((credit) => moved(before.p, othersThere(mastery, skill, credit), credit.right, outcome.aided));
+	return { p: Math.min(...estimates), seen: before.seen + 1 };
+}
+
+/** How likely all skills of a credit but one are there. */
+function othersThere(mastery: Mastery, skill: string, credit: Credit): number {
+	const others = [...new Set(credit.skills)].filter((one) => one !== skill).sort();
+	return others.reduce((product, one) => product * skillOf(mastery, one).p, 1);
+}
+
+function cellAfter(mastery: Mastery, cell: string, outcome: Outcome): CellState {
+	const before = cellOf(mastery, cell);
+	const right = outcome.credits.every((credit) => credit.cell !== cell || credit.right);
+	const after = { ...before, seen: before.seen + 1, p: moved(before.p, 1, right, outcome.aided) };
+	if (outcome.aided && right) return after;
+	if (outcome.aided) return { ...after, tries: [], level: easier(before.level), ready: false };
+
+	const tried: FirstTry = { right, difficulty: outcome.difficulty, day: outcome.day };
+	const tries = [...before.tries, tried].slice(-TRIES_IN_A_ROW);
+	const ready = right && (before.ready || reaches(after.p, tries));
+	return {
+		...after,
+		tries,
+		level: right ? harderThan(outcome.difficulty) : easier(before.level),
+		ready,
+		readySince: before.readySince ?? (ready ? outcome.day : null),
+		refresh: afterTry(before.refresh, tried, ready)
+	};
+}
+
+function reaches(p: number, tries: readonly FirstTry[]): boolean {
+	return (
+		p >= READY_AT &&
+		tries.length === TRIES_IN_A_ROW &&
+		tries.every((one) => one.right) &&
+		new Set(tries.map((one) => one.difficulty)).size >= DIFFICULTIES_AMONG
+	);
+}
+
+function easier(level: number): number {
+	return Math.max(level - 1, 0);
+}
+
+/** One step up from what was solved. */
+function harderThan(difficulty: FirstTry['difficulty']): number {
+	return Math.min(DIFFICULTIES.indexOf(difficulty) + 1, DIFFICULTIES.length - 1);
+}
