@@ -1,0 +1,51 @@
+import { randomUUID } from 'node:crypto';
+import { insertAudit } from '../db/audit.ts';
+import type { Database } from '../db/open.ts';
+
+/** What is noted of people. */
+export type AuditKind =
+	| 'organisation-set-up'
+	| 'settings-changed'
+	| 'staff-invited'
+	| 'staff-enrolled'
+	| 'staff-reset'
+	| 'signed-in'
+	| 'signed-out'
+	| 'sign-in-refused'
+	| 'person-closed'
+	| 'person-unlocked'
+	| 'learner-added'
+	| 'learner-joined'
+	| 'learner-moved'
+	| 'pin-set'
+	| 'pin-reset'
+	| 'crew-made'
+	| 'crew-changed'
+	| 'crew-archived'
+	| 'check-opened'
+	| 'check-unlocked';
+
+/** Something that happened. */
+export interface AuditEvent {
+	readonly kind: AuditKind;
+	readonly organisation: string | null;
+	/** Who did it; null for somebody unknown, or the command line. */
+	readonly actor: string | null;
+	/** To whom, or to what. */
+	readonly subject?: string | null;
+	/** No secrets, no names. */
+	readonly detail?: Readonly<Record<string, string | number | boolean>>;
+}
+
+/** Notes that something happened. What is noted is never changed. */
+export async function note(db: Database, event: AuditEvent, now: Date): Promise<void> {
+	await insertAudit(db, {
+		id: randomUUID(),
+		organisation_id: event.organisation,
+		actor_id: event.actor,
+		kind: event.kind,
+		subject_id: event.subject ?? null,
+		detail: JSON.stringify(event.detail ?? {}),
+		at: now.toISOString()
+	});
+}
