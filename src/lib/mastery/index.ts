@@ -14,7 +14,30 @@ export {
 	type SkillState
 } from './state.ts';
 export { TRACING, type Tracing } from './estimate.ts';
-export { DIFFICULTIES_AMONG, READY_AT, TRIES_IN_A_ROW, observe } from './observe.ts';
-export { STUCK_AFTER, isMastered, isReady, isStuck, readySince, rowOf } from './ready.ts';
+export {
+	DIFFICULTIES_AMONG,
+	READY_AT,
+	STUCK_AFTER,
+	TRIES_IN_A_ROW,
+	TRIES_WHEN_STUCK,
+	observe
+} from './observe.ts';
+export { isMastered, isReady, isStuck, readySince, rowOf, type Row } from './ready.ts';
 export { nextTask, type NextTask, type TaskFacts, type Turn } from './next.ts';
 export { REFRESH_DAYS, refreshersAhead, refreshersDue, type Due } from './refresh.ts';
+export { hashOf, seedOf } from './seed.ts';
+export { LESSON_RULE, PASS_RULES, cellsOf, passRule, ruleForCell, type From, type Slot } from './rule.ts';
+export type { PassRule } from './schema.ts';
+export { firstPage, longestForm, standing, type FailReason, type ItemOutcome, type Standing } from './judge.ts';
+export { FLOOR, countsAlone, overTries, passRate, withinFloor, type Floor, type Rate, type Worker } from './rates.ts';
+export {
+	BAND,
+	fillSlots,
+	hardnessOf,
+	itemKey,
+	tasksFor,
+	type CheckTask,
+	type Drivers,
+	type FormItem,
+	type FormOptions
+} from './form.ts';
