@@ -13,3 +13,33 @@ export const SHIPPED_IDS = [
 ] as const;
 
 export type ShippedId = (typeof SHIPPED_IDS)[number];
+
+export { COURSE_CELLS, type CourseCell } from './cells.ts';
+export { FACTS, factOf, lessonFacts, type FactId, type LessonFact } from './facts.ts';
+export {
+	FALL_STAGES,
+	LESSON_IDS,
+	NAME_SLOTS,
+	NUMBER_SLOTS,
+	SWING_STAGES,
+	type AskedTarget,
+	type CaptionParts,
+	type CoursePlace,
+	type DrawnPicture,
+	type DrawnPlan,
+	type Example,
+	type FallStage,
+	type HalfDone,
+	type Lesson,
+	type LessonId,
+	type NameSlot,
+	type NumberRef,
+	type NumberSlot,
+	type Numbers,
+	type PictureStep,
+	type PlanStep,
+	type SwingStage,
+	type View
+} from './lesson.ts';
+export { LESSONS, lessonOf } from './lessons.ts';
+export { EVENT_OF_STAGE, askFor, lessonNumbers, stageTime, type LessonNumber } from './numbers.ts';

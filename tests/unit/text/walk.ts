@@ -1,5 +1,6 @@
 /** Every message of a language as text: functions are called with parts as a site problem would fill them. */
 import type { Language } from '#lib/quantity/index.ts';
+import { NUMBER_SLOTS } from '#lib/course/index.ts';
 import type { Messages } from '#lib/text/index.ts';
 
 export interface Said {
@@ -11,7 +12,7 @@ export interface Said {
 	readonly kind: 'text' | 'function';
 }
 
-const PARTS: Readonly<Record<Language, Readonly<Record<string, unknown>>>> = {
+const PARTS: Readonly<Record<Language, Record<string, unknown>>> = {
 	en: {
 		name: 'Marit',
 		value: '1.40 m',
@@ -73,6 +74,9 @@ const PARTS: Readonly<Record<Language, Readonly<Record<string, unknown>>>> = {
 		unit: 'm'
 	}
 };
+
+/** Numbers of the lessons' captions come ready written; any length stands for them. */
+for (const slot of NUMBER_SLOTS) for (const language of ['en', 'es'] as const) PARTS[language][slot] ??= PARTS[language]['value'];
 
 const NUMBERS: Readonly<Record<string, unknown>> = { n: 2, of: 5, count: 3, us: false, asked: true };
 

@@ -3,9 +3,11 @@ import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } f
 import { common, turnedDown } from './common.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
 import { givens, obstacleAside, obstacleTop } from './givens.ts';
+import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
 import { method } from './method.ts';
 import { page } from './page.ts';
+import { people } from './people.ts';
 import { labelFields, plan } from './plan.ts';
 import { playback, tape } from './playback.ts';
 import { asks, availableAsks, customs, datums, decision, quantities, requiredAsks } from './quantities.ts';
@@ -33,12 +35,14 @@ export const es: Messages = Object.freeze({
 	entrySlips,
 	givens,
 	labelFields,
+	lessons,
 	marking,
 	method,
 	obstacleAside,
 	obstacleTop,
 	ownChecks,
 	page,
+	people,
 	plan,
 	playback,
 	quantities,
