@@ -18,6 +18,9 @@
  * stays so until a wrong answer: a right one never takes readiness away. Three right answers in a row lift even the
  * lowest estimate over `READY_AT`: with these numbers the row decides, and the estimate steers practice. By itself
  * such a rule lets a half-skilled learner through in the end; that is why it ends practice and never the test.
+ *
+ * **Stuck.** Whoever tries long enough meets a row by luck. A cell that took more than `STUCK_AFTER` problems without
+ * ever being ready is stuck: the trainer is told, and ready then needs a row of `TRIES_WHEN_STUCK`.
  */
 import { dayNumber } from './day.ts';
 import { learnt, weigh } from './estimate.ts';
@@ -44,6 +47,16 @@ export const READY_AT = 0.98;
  * @source reference/learning-and-records.md 5.1
  */
 export const TRIES_IN_A_ROW = 3;
+/**
+ * Problems in one cell after which a learner who was never ready is stuck.
+ * @source reference/learning-and-records.md 5.1, checks
+ */
+export const STUCK_AFTER = 25;
+/**
+ * How many must be right in a row once a cell is stuck.
+ * @reason of 1,000 who guess with 2 chances in 100, 1.6 meet a row of three within 200 problems, 0.2 with this rule
+ */
+export const TRIES_WHEN_STUCK = 4;
 /**
  * How many difficulties must be among them.
  * @source reference/learning-and-records.md 5.1
@@ -84,7 +97,12 @@ function skillAfter(mastery: Mastery, skill: string, outcome: Outcome): SkillSta
 	const estimates = outcome.credits
 		.filter((credit) => credit.skills.includes(skill))
 		.map((credit) => moved(before.p, othersThere(mastery, skill, credit), credit.right, outcome.aided));
-	return { p: Math.min(...estimates), seen: before.seen + 1 };
+	return { p: Math.min(...estimates), seen: seenAfter(mastery, before, outcome) };
+}
+
+/** A problem tried again, which only an aided outcome of the same task can be, is the same problem. */
+function seenAfter({ last }: Mastery, { seen }: SkillState, { aided, task }: Outcome): number {
+	return aided && last?.task === task ? Math.max(seen, 1) : seen + 1;
 }
 
 /** How likely all skills of a credit but one are there. */
@@ -96,13 +114,17 @@ function othersThere(mastery: Mastery, skill: string, credit: Credit): number {
 function cellAfter(mastery: Mastery, cell: string, outcome: Outcome): CellState {
 	const before = cellOf(mastery, cell);
 	const right = outcome.credits.every((credit) => credit.cell !== cell || credit.right);
-	const after = { ...before, seen: before.seen + 1, p: moved(before.p, 1, right, outcome.aided) };
+	const after = {
+		...before,
+		seen: seenAfter(mastery, before, outcome),
+		p: moved(before.p, 1, right, outcome.aided)
+	};
 	if (outcome.aided && right) return after;
 	if (outcome.aided) return { ...after, tries: [], level: easier(before.level), ready: false };
 
 	const tried: FirstTry = { right, difficulty: outcome.difficulty, day: outcome.day };
-	const tries = [...before.tries, tried].slice(-TRIES_IN_A_ROW);
-	const ready = right && (before.ready || reaches(after.p, tries));
+	const tries = [...before.tries, tried].slice(-TRIES_WHEN_STUCK);
+	const ready = right && (before.ready || reaches(after.p, tries.slice(-rowNeeded(after)), rowNeeded(after)));
 	return {
 		...after,
 		tries,
@@ -113,12 +135,28 @@ function cellAfter(mastery: Mastery, cell: string, outcome: Outcome): CellState 
 	};
 }
 
-function reaches(p: number, tries: readonly FirstTry[]): boolean {
+/**
+ * @param cell what is known of a cell.
+ * @returns whether it took more than `STUCK_AFTER` problems without ever being ready.
+ */
+export function stuck({ seen, readySince }: CellState): boolean {
+	return readySince === null && seen > STUCK_AFTER;
+}
+
+/**
+ * @param cell what is known of a cell.
+ * @returns how many first tries without help must be right in a row for it to be ready.
+ */
+export function rowNeeded(cell: CellState): number {
+	return stuck(cell) ? TRIES_WHEN_STUCK : TRIES_IN_A_ROW;
+}
+
+function reaches(p: number, row: readonly FirstTry[], needed: number): boolean {
 	return (
 		p >= READY_AT &&
-		tries.length === TRIES_IN_A_ROW &&
-		tries.every((one) => one.right) &&
-		new Set(tries.map((one) => one.difficulty)).size >= DIFFICULTIES_AMONG
+		row.length === needed &&
+		row.every((one) => one.right) &&
+		new Set(row.map((one) => one.difficulty)).size >= DIFFICULTIES_AMONG
 	);
 }
 

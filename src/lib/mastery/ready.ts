@@ -1,12 +1,6 @@
 /** Ready, mastered, stuck: what the course asks about a cell. */
-import { TRIES_IN_A_ROW } from './observe.ts';
+import { rowNeeded, stuck } from './observe.ts';
 import { cellOf, type Mastery } from './state.ts';
-
-/**
- * Problems in one cell after which a learner who was never ready is stuck, and the trainer is told.
- * @source reference/learning-and-records.md 5.1, checks
- */
-export const STUCK_AFTER = 25;
 
 /** @returns whether a cell is ready now: it opens the next lesson; see `observe` for the rule. */
 export function isReady(mastery: Mastery, cell: string): boolean {
@@ -31,15 +25,22 @@ export function isMastered(mastery: Mastery, cell: string): boolean {
 	return ready && since !== null && last !== undefined && last.day > since;
 }
 
-/** @returns whether a cell took more than `STUCK_AFTER` problems without ever being ready. */
+/** @returns whether a cell took more than `STUCK_AFTER` problems without ever being ready: the trainer is told. */
 export function isStuck(mastery: Mastery, cell: string): boolean {
-	const { seen, readySince: since } = cellOf(mastery, cell);
-	return since === null && seen > STUCK_AFTER;
+	return stuck(cellOf(mastery, cell));
 }
 
-/** @returns how many right first tries in a row a cell has, at most as many as ready needs. */
-export function rowOf(mastery: Mastery, cell: string): number {
-	const { tries } = cellOf(mastery, cell);
-	const lastWrong = tries.map((one) => one.right).lastIndexOf(false);
-	return Math.min(tries.length - 1 - lastWrong, TRIES_IN_A_ROW);
+/** How far a cell is from ready. */
+export interface Row {
+	/** Right first tries without help in a row, at most as many as needed. */
+	readonly right: number;
+	readonly needed: number;
+}
+
+/** @returns how many right first tries in a row a cell has, and how many ready needs. */
+export function rowOf(mastery: Mastery, cell: string): Row {
+	const state = cellOf(mastery, cell);
+	const lastWrong = state.tries.map((one) => one.right).lastIndexOf(false);
+	const needed = rowNeeded(state);
+	return { right: Math.min(state.tries.length - 1 - lastWrong, needed), needed };
 }

@@ -33,7 +33,7 @@ export interface Outcome {
 export interface SkillState {
 	/** How likely the learner has it, 0 to 1. */
 	readonly p: number;
-	/** How many problems asked for it. */
+	/** How many problems asked for it; trying one again does not count. */
 	readonly seen: number;
 }
 
@@ -54,7 +54,7 @@ export interface Refresh {
 
 /** What is known of one cell. */
 export interface CellState extends SkillState {
-	/** The last first tries without help, oldest first, at most `TRIES_IN_A_ROW`. */
+	/** The last first tries without help, oldest first, as many as the longest row that ready may need. */
 	readonly tries: readonly FirstTry[];
 	/** How hard the next task should be: place in `DIFFICULTIES`. */
 	readonly level: number;
