@@ -15,6 +15,7 @@ export const SHIPPED_IDS = [
 export type ShippedId = (typeof SHIPPED_IDS)[number];
 
 export { COURSE_CELLS, type CourseCell } from './cells.ts';
+export { COURSE, NOT_COVERED, type NotCovered } from './course.ts';
 export { FACTS, factOf, lessonFacts, type FactId, type LessonFact } from './facts.ts';
 export {
 	FALL_STAGES,
@@ -43,3 +44,4 @@ export {
 } from './lesson.ts';
 export { LESSONS, lessonOf } from './lessons.ts';
 export { EVENT_OF_STAGE, askFor, lessonNumbers, stageTime, type LessonNumber } from './numbers.ts';
+export { CHECK_TASKS, TASKS_OF, type FindingTask, type SiteTask, type Task } from './tasks.ts';
