@@ -67,49 +67,6 @@ export async function whoHasNumber(db: Database, organisation: string, number: s
 	return row === undefined ? null : { id: row.id, name: row.name, role: row.role, closed: row.closed_at !== null };
 }
 
-/** A learner to be entered. */
-export interface NewLearner {
-	readonly id: string;
-	/** Id of the guest row under which the answers are kept. */
-	readonly answerer: string;
-	readonly organisation: string;
-	readonly name: string;
-	readonly number: string;
-	readonly now: string;
-}
-
-/**
- * Enters a learner of an organisation, without a PIN, with the guest row that the answers are kept under.
- * To be called inside a transaction, which the caller gives up when the number is taken.
- * @returns false if the number is taken
- */
-export async function addLearner(db: Database, learner: NewLearner): Promise<boolean> {
-	await db
-		.insertInto('guest')
-		// No token has this hash: it is no SHA-256.
-		.values({ id: learner.answerer, token_hash: `person ${learner.id}`, created_at: learner.now })
-		.execute();
-	const added = await db
-		.insertInto('person')
-		.values({
-			id: learner.id,
-			organisation_id: learner.organisation,
-			answerer_id: learner.answerer,
-			role: 'learner',
-			name: learner.name,
-			personal_number: learner.number,
-			email: null,
-			secret: null,
-			language: null,
-			closed_at: null,
-			created_at: learner.now
-		})
-		.onConflict((conflict) => conflict.columns(['organisation_id', 'personal_number']).doNothing())
-		.returning('id')
-		.executeTakeFirst();
-	return added !== undefined;
-}
-
 /** Puts a learner on a crew's list. @returns false if that was so before. */
 export async function putOnList(db: Database, crew: string, person: string, now: string): Promise<boolean> {
 	const put = await db

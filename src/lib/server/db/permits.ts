@@ -5,6 +5,8 @@ import type { Database } from './open.ts';
 export interface Opening {
 	readonly id: string;
 	readonly person: string;
+	/** Who opened it and is present. */
+	readonly trainer: string;
 	readonly place: string;
 	readonly identified: string;
 	/** ISO 8601. */
@@ -13,7 +15,6 @@ export interface Opening {
 
 /** An opening to be entered. */
 export interface NewOpening extends Opening {
-	readonly trainer: string;
 	readonly now: string;
 }
 
@@ -38,7 +39,7 @@ export async function openingsOf(db: Database, people: readonly string[], now: s
 	if (people.length === 0) return [];
 	return db
 		.selectFrom('check_opening')
-		.select(['id', 'person_id as person', 'place', 'identified', 'expires_at as expiresAt'])
+		.select(['id', 'person_id as person', 'trainer_id as trainer', 'place', 'identified', 'expires_at as expiresAt'])
 		.where('person_id', 'in', people)
 		.where('check_id', 'is', null)
 		.where('expires_at', '>', now)

@@ -1,7 +1,8 @@
 import * as z from 'zod';
+import { LONGEST_CODE, readCode } from './code.ts';
 
 /** Longest entries, characters. @reason longer than any name, number or place that people have; short enough to store and show. */
-export const LONGEST = { name: 200, number: 40, code: 40, place: 200, pin: 64 } as const;
+export const LONGEST = { name: 200, number: 40, code: LONGEST_CODE, place: 200, pin: 64 } as const;
 
 /** What can be wrong with an entry: keys of the catalogue. */
 export type FieldProblem = 'missing' | 'too-long' | 'not-a-name' | 'not-a-number';
@@ -20,11 +21,6 @@ export function tidy(text: string): string {
 /** @returns a personal number as it is compared and kept: capital letters, no spaces. */
 export function tidyNumber(text: string): string {
 	return text.normalize('NFKC').replace(UNSEEN, '').replace(/\s+/gu, '').toUpperCase();
-}
-
-/** @returns a crew code as it is compared and kept: capital letters, without the spaces and hyphens that part it. */
-export function tidyCode(text: string): string {
-	return tidyNumber(text).replace(/[-‐‑‒–—]/gu, '');
 }
 
 /**
@@ -63,7 +59,8 @@ export const field = {
 	number: entry(LONGEST.number, tidyNumber).refine((number) => /^[\p{L}\p{N}][\p{L}\p{N}\p{M}._/#+-]*$/u.test(number), {
 		error: 'not-a-number' satisfies FieldProblem
 	}),
-	code: entry(LONGEST.code, tidyCode),
+	/** A crew's join code: as it was meant, however it was typed. */
+	code: entry(LONGEST.code, readCode),
 	/** A place, or how somebody was identified. */
 	place: entry(LONGEST.place, tidy),
 	/** An id of something on the page. */

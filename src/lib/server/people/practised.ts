@@ -28,14 +28,28 @@ export async function joinGuest(
 	now: Date,
 	scenarios: Scenarios = shippedVersions
 ): Promise<JoinedGuest> {
-	if (await isAnswerer(db, guest)) return { kind: 'not-theirs' };
-	if ((await claimGuest(db, guest, person, now.toISOString())) !== person) return { kind: 'not-theirs' };
+	if (!(await claimed(db, guest, person, now))) return { kind: 'not-theirs' };
 	await gradeAgain(db, person, now, scenarios);
 	return { kind: 'joined' };
 }
 
-/** @returns what a person had practised as a guest, before joining, oldest first. Practice: it never counts as ready. */
-export async function practisedBefore(db: Database, person: string): Promise<readonly PractisedAnswer[]> {
+/** Enters that a guest is this person, and nothing else. @returns false if the guest is somebody else */
+export async function claimed(db: Database, guest: string, person: string, now: Date): Promise<boolean> {
+	if (await isAnswerer(db, guest)) return false;
+	return (await claimGuest(db, guest, person, now.toISOString())) === person;
+}
+
+/**
+ * @returns what a person had practised as a guest, before joining, oldest first. Practice: it never counts as ready.
+ * Where joining was stopped before all was graded again, that is done now.
+ */
+export async function practisedBefore(
+	db: Database,
+	person: string,
+	now: Date = new Date(),
+	scenarios: Scenarios = shippedVersions
+): Promise<readonly PractisedAnswer[]> {
+	await gradeAgain(db, person, now, scenarios);
 	return practisedAnswers(db, person);
 }
 

@@ -1,8 +1,9 @@
 /** An organisation with staff and learners, for tests of what they may do. */
 import { randomUUID } from 'node:crypto';
-import { addLearner, putOnList } from '#lib/server/db/crew-list.ts';
+import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
 import type { Database } from '#lib/server/db/open.ts';
+import { insertPerson } from '#lib/server/db/people.ts';
 import type { Person, Role } from '#lib/server/people/who.ts';
 
 export const NOW = new Date('2026-11-25T09:00:00.000Z');
@@ -22,25 +23,8 @@ export async function anOrganisation(db: Database): Promise<string> {
 }
 
 export async function aMember(db: Database, organisation: string, role: Role, name = 'Helle Brandt'): Promise<Person> {
-	const id = randomUUID();
-	const answerer = randomUUID();
-	await db.insertInto('guest').values({ id: answerer, token_hash: `person ${id}`, created_at: NOW.toISOString() }).execute();
-	await db
-		.insertInto('person')
-		.values({
-			id,
-			organisation_id: organisation,
-			answerer_id: answerer,
-			role,
-			name,
-			personal_number: null,
-			email: `${id}@example.org`,
-			secret: null,
-			language: null,
-			closed_at: null,
-			created_at: NOW.toISOString()
-		})
-		.execute();
+	const id = await insertPerson(db, { organisation, role, name, email: `${randomUUID()}@example.org` }, NOW);
+	const { answerer_id: answerer } = await db.selectFrom('person').select('answerer_id').where('id', '=', id).executeTakeFirstOrThrow();
 	return { kind: 'person', id, organisation, role, name, answerer, language: null };
 }
 
@@ -59,9 +43,7 @@ export async function aCrew(db: Database, organisation: string, trainers: readon
 
 /** A learner without a PIN, on the lists of some crews. @returns the person's id */
 export async function aLearner(db: Database, organisation: string, number: string, crews: readonly TestCrew[] = [], name = 'Dario Penn'): Promise<string> {
-	const id = randomUUID();
-	const added = await addLearner(db, { id, answerer: randomUUID(), organisation, name, number, now: NOW.toISOString() });
-	if (!added) throw new Error(`the number ${number} is taken`);
+	const id = await insertPerson(db, { organisation, role: 'learner', name, personalNumber: number }, NOW);
 	for (const crew of crews) await putOnList(db, crew.id, id, NOW.toISOString());
 	return id;
 }
