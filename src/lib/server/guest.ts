@@ -71,3 +71,8 @@ export async function currentGuest(
 export function guestTokenHash(cookies: Cookies, secure: boolean): string {
 	return hash(giveGuestToken(cookies, secure));
 }
+
+/** Lets the browser forget its guest, so that whoever practises on it next is somebody else. */
+export function forgetGuest(cookies: { delete(name: string, options: Omit<GuestCookieOptions, 'maxAge'>): void }, secure: boolean): void {
+	cookies.delete(cookieName(secure), { path: '/', httpOnly: true, sameSite: 'lax', secure });
+}

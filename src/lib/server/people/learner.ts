@@ -11,8 +11,8 @@ import { accountKey, addressKey, crewKey, mayTry, noteSuccess, unknownAccountKey
 export interface LearnerEntry {
 	readonly number: string;
 	readonly pin: string;
-	/** Needed only where several organisations of this server know the number; else it may be empty. */
-	readonly crewCode: string;
+	/** Needed only where several organisations of this server know the number; else it may be missing or empty. */
+	readonly crewCode?: string | undefined;
 }
 
 /** What came of a learner's signing in. */
@@ -42,7 +42,7 @@ async function candidates(db: Database, number: string, code: string): Promise<r
  */
 export async function signInLearner(db: Database, entry: LearnerEntry, address: string, now: Date): Promise<LearnerSignIn> {
 	const number = tidyNumber(entry.number);
-	const code = readCode(entry.crewCode);
+	const code = readCode(entry.crewCode ?? '');
 	const places: readonly ThrottleKey[] = code === '' ? [addressKey(address)] : [addressKey(address), crewKey(code)];
 	const known = await candidates(db, number, code);
 	const [learner] = known;
