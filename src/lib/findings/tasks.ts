@@ -50,8 +50,8 @@ const slot = (form: FormId, ...ids: readonly string[]): Slot[] => ids.map((id) =
 
 const LANYARD_PARTS: readonly (readonly [part: string, form: FormId])[] = [
 	['hook', 'hook'],
-	['line', 'line'],
 	['seam', 'stitches'],
+	['line', 'line'],
 	['pack', 'pack'],
 	['tag', 'tag']
 ];

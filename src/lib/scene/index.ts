@@ -10,3 +10,4 @@ export { default as StepTable, type StepRow } from './StepTable.svelte';
 export { default as TapeStrip } from './TapeStrip.svelte';
 export type { TapeView } from './layout/elevation.ts';
 export type * from './model.ts';
+export { default as FindingPicture, type FindingWords } from './findings/FindingPicture.svelte';
