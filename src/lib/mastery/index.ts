@@ -29,7 +29,19 @@ export { hashOf, seedOf } from './seed.ts';
 export { LESSON_RULE, PASS_RULES, cellsOf, passRule, ruleForCell, type From, type Slot } from './rule.ts';
 export type { PassRule } from './schema.ts';
 export { firstPage, longestForm, standing, type FailReason, type ItemOutcome, type Standing } from './judge.ts';
-export { FLOOR, countsAlone, overTries, passRate, withinFloor, type Floor, type Rate, type Worker } from './rates.ts';
+export {
+	FLOOR,
+	WORKERS,
+	countsAlone,
+	overTries,
+	passRate,
+	rateTable,
+	withinFloor,
+	type Floor,
+	type Rate,
+	type RateRow,
+	type Worker
+} from './rates.ts';
 export {
 	BAND,
 	fillSlots,

@@ -6,10 +6,12 @@
  *
  * - The staged count counts the errors of blueprint items only, against the number of blueprint items. Extra
  *   items are asked beside it: one that is wrong cannot pass anyway, one that is right only clears its cell.
- * - An error leaves its cell *owing*. The next page asks the cell again: by the blueprint items of that page
- *   where there are any, else by extra ones. If the cell's items on that page are all right, the cell is
- *   cleared, and a later error makes it owe anew. If one is wrong, or if two items of a cell are wrong on one
- *   page, both are wrong: the cell is open, and the check ends not passed until that lesson is done again.
+ * - An error leaves its cell *owing*, and brings one more item of the cell to the next page, beside what the
+ *   blueprint asks there. If the cell's items on that page are all right, the cell is cleared, and a later error
+ *   makes it owe anew. If one is wrong, or if two items of a cell are wrong on one page, both are wrong: the cell
+ *   is open, and the check ends not passed until that lesson is done again. (Were the blueprint's own next item
+ *   of the cell taken for the second one, a 70 % worker would pass one of two tries 6.4 % of the time, which is
+ *   more than the floor allows; see rates.ts.)
  * - A failing plan that was accepted is an error of its cell; what it brings are two failing plans of that
  *   cell, in place of the cell's second item. A second acceptance, anywhere in the check, fails.
  * - The cap on unsafe-side numbers counts every item asked, extra ones too.
@@ -99,8 +101,8 @@ export function pageAfter(rule: PassRule, progress: Progress): readonly Slot[] {
 		}
 	}
 	for (const cell of owing) {
-		const there = slots.filter((slot) => slot.cell === cell).length;
-		for (let i = there; i < rule.cellError.extra; i += 1) {
+		const refused = cell === refuse ? rule.failingPlan.extra : 0;
+		for (let i = refused; i < rule.cellError.extra; i += 1) {
 			slots.push({ cell, difficulty: 'middle', from: 'second-of-cell' });
 		}
 	}

@@ -210,6 +210,28 @@ export function countsAlone(rule: PassRule, worker: { readonly right: number; re
 	return { pass, items };
 }
 
+/** Workers that a rule's rates are told for. @source learning-and-records.md 6.4: p = .95, .9, .8, .7, .5 */
+export const WORKERS: readonly number[] = [0.95, 0.9, 0.8, 0.7, 0.5];
+
+/** What a rule does to one kind of worker, half of whose errors are on the unsafe side and independent. */
+export interface RateRow {
+	/** How often the worker is right. */
+	readonly right: number;
+	/** Probability to pass the first try, and one of the tries before a trainer must unlock. */
+	readonly first: number;
+	readonly allowed: number;
+	/** Items asked in a try, on average. */
+	readonly items: number;
+}
+
+/** @returns what the employer is shown of a rule: how often workers of known reliability pass it, with all its clauses. */
+export function rateTable(rule: PassRule): readonly RateRow[] {
+	return WORKERS.map((right) => {
+		const { pass, items } = passRate(rule, { right, unsafeShare: 0.5 });
+		return { right, first: pass, allowed: overTries(pass, rule.tries.beforeUnlock), items };
+	});
+}
+
 /** @source DESIGN 6: no rule that lets a 70 % worker through more than 5 % of the time over all allowed tries can be saved */
 export const FLOOR = { right: 0.7, mostPass: 0.05 };
 
@@ -224,7 +246,7 @@ export interface Floor {
 	readonly unsafeShare: number;
 }
 
-/** @returns whether a rule keeps out a worker who gets seven of ten items right, errors independent, whichever way they err. */
+/** @returns whether a rule of the final check keeps out a worker who gets seven of ten items right, errors independent, whichever way they err. */
 export function withinFloor(rule: PassRule): Floor {
 	const rates = SHARES.map((unsafeShare) => ({
 		unsafeShare,

@@ -10,6 +10,11 @@ const slug = z
 	.max(40);
 const count = z.int().min(0).max(60);
 
+/** Errors that a rule may bear. @reason more than any check needs; keeps a rule's rates cheap to compute */
+const MOST_ERRORS = 12;
+/** Cells that a rule may ask. @reason the course has eight; keeps a rule's rates cheap to compute */
+const MOST_CELLS = 12;
+
 /** What a lesson's rule calls the one cell that the lesson teaches. */
 export const LESSON_CELL = 'lesson';
 
@@ -17,9 +22,9 @@ const stage = z.strictObject({
 	/** How many items of the blueprint have been handed in. */
 	after: z.int().min(1).max(60),
 	/** So many errors at most, and the check is passed. */
-	passAtMost: count,
+	passAtMost: z.int().min(0).max(MOST_ERRORS),
 	/** So many errors or more, and it is failed. Left out at the last stage, where more than `passAtMost` fails. */
-	failAtLeast: count.optional()
+	failAtLeast: z.int().min(1).max(MOST_ERRORS + 1).optional()
 });
 
 /** One place in a form: what is asked there. */
@@ -54,7 +59,7 @@ export const passRuleSchema = z
 		unsafe: z.strictObject({ first: z.strictObject({ items: z.int().min(1).max(60), atMost: count }), atMost: count }),
 		/** How many more failing plans accepting one brings. */
 		failingPlan: z.strictObject({ extra: z.int().min(1).max(4) }),
-		/** How many items of its cell an error brings, blueprint items of the next page counted in. */
+		/** How many more items of its cell an error brings to the next page. */
 		cellError: z.strictObject({ extra: z.int().min(1).max(3) }),
 		/** A place for each item of the stages, in the order of the stages. */
 		blueprint: z.array(place).min(1).max(60),
@@ -89,6 +94,7 @@ export const passRuleSchema = z
 		}
 		if (rule.tries.perDay > rule.tries.beforeUnlock) say(['tries', 'perDay'], 'is more than is allowed before a trainer unlocks; give at most "beforeUnlock"');
 		const cells = new Set(rule.blueprint.map((one) => one.cell));
+		if (cells.size > MOST_CELLS) say(['blueprint'], `names ${cells.size} cells; name at most ${MOST_CELLS}`);
 		if (rule.for === 'lesson') {
 			for (const cell of cells) {
 				if (cell !== LESSON_CELL) say(['blueprint'], `names the cell "${cell}"; a lesson's rule names its cell "${LESSON_CELL}"`);
@@ -107,4 +113,6 @@ export const passRuleSchema = z
 		}
 	});
 
-export type PassRule = z.output<typeof passRuleSchema>;
+type Fixed<T> = T extends object ? { readonly [K in keyof T]: Fixed<T[K]> } : T;
+
+export type PassRule = Fixed<z.output<typeof passRuleSchema>>;
