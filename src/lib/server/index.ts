@@ -13,10 +13,39 @@ export { readBody, readJson, type InputResult } from './input.ts';
 export { problemsOf, type InputProblem, type ProblemOptions } from './problems.ts';
 export { answer, refusal, wrongMethod } from './respond.ts';
 export type { Person, Role, Who } from './people/who.ts';
+export { choices, codeField, emailField, newPasswordField, passwordProblem, SETTINGS_FIELDS, type Choices } from './people/choices.ts';
+export { listPeople, recentEvents, type ListedPerson, type ToldEvent } from './people/overview.ts';
+export { setLanguage as rememberLanguage } from './db/people.ts';
+export { field, readForm, typedIn, type FieldProblems, type FormResult } from './people/fields.ts';
+export { signInLearner, type LearnerEntry, type LearnerSignIn } from './people/learner.ts';
 export { note, type AuditEvent, type AuditKind } from './people/audit.ts';
 export { grouped, makeCode, randomCode, readCode } from './people/code.ts';
+export {
+	changeSettings,
+	firstSetUpCode,
+	furtherSetUpCode,
+	settingsOf,
+	setUpOrganisation,
+	type Enrolled,
+	type Settings,
+	type SetUp
+} from './people/organisation.ts';
+export {
+	closeAccount,
+	emailKept,
+	enrolStaff,
+	inviteStaff,
+	passwordCode,
+	resetPerson,
+	signInStaff,
+	unlockPerson,
+	type Invitation,
+	type Reset,
+	type SignedIn
+} from './people/staff.ts';
+export { ownPath, startOf } from './people/way.ts';
 export { serverKeys } from './people/key.ts';
-export { accessTo, callerOf, deedOf, ROUTES, type Access, type Caller } from './people/routes.ts';
+export { accessTo, callerOf, ROUTES, type Access, type Caller } from './people/routes.ts';
 export { hashSecret, isPin, passwordFault, PASSWORD_LENGTH, PIN_LENGTH, verifySecret, weakPin } from './people/secret.ts';
 export { endAllSessions, endSession, startSession, whoIs } from './people/session.ts';
 export { accountKey, addressKey, crewKey, mayTry, noteSuccess, unknownAccountKey, unlock } from './people/throttle.ts';

@@ -8,5 +8,6 @@ export { default as LabelPlate } from './LabelPlate.svelte';
 export { default as Mark } from './Mark.svelte';
 export { default as NumberField } from './NumberField.svelte';
 export { default as ProgressMarks } from './ProgressMarks.svelte';
+export { default as SelectField } from './SelectField.svelte';
 export { default as StateMark } from './StateMark.svelte';
 export { default as TextField } from './TextField.svelte';

@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import type { Database } from './open.ts';
 
 /** Of what tries are counted. */
@@ -115,4 +116,16 @@ export async function dropOldThrottles(db: Database, before: string): Promise<vo
 		.where('last_at', '<', before)
 		.where((eb) => eb.or([eb('key', 'like', 'crew:%'), eb('key', 'like', 'address:%'), eb('key', 'like', 'unknown:%')]))
 		.execute();
+}
+
+/** The people of an organisation under whose account so many failures stand, by id. */
+export async function lockedPeople(db: Database, organisation: string, failures: number): Promise<ReadonlySet<string>> {
+	const rows = await db
+		.selectFrom('person')
+		.innerJoin('throttle', (join) => join.on('throttle.key', '=', sql<string>`'account:' || person.id`))
+		.select('person.id')
+		.where('person.organisation_id', '=', organisation)
+		.where('throttle.failures', '>=', failures)
+		.execute();
+	return new Set(rows.map(({ id }) => id));
 }

@@ -4,7 +4,7 @@ import type { Who } from './who.ts';
 /** Who asks, as the table tells them apart. */
 export type Caller = 'guest' | 'learner' | 'trainer' | 'employer';
 
-/** What a method, or a form action, is called in the table: `GET`, `POST`; an action `?/name`, the default one `?/default`. */
+/** By method of an endpoint or page, `GET`; by form action of a page, `?/name`, the unnamed one `?/default`. */
 type Rights = Readonly<Record<string, readonly Caller[]>>;
 
 const ALL: readonly Caller[] = ['guest', 'learner', 'trainer', 'employer'];
@@ -40,7 +40,7 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 	'/crew/[crew]': { GET: STAFF },
 
 	'/records': { GET: EMPLOYER },
-	'/records/people': { GET: EMPLOYER, '?/invite': EMPLOYER, '?/code': EMPLOYER, '?/unlock': EMPLOYER, '?/close': EMPLOYER },
+	'/records/people': { GET: EMPLOYER, '?/invite': EMPLOYER, '?/reset': EMPLOYER, '?/unlock': EMPLOYER, '?/close': EMPLOYER },
 	'/records/settings': { GET: EMPLOYER, '?/default': EMPLOYER }
 };
 
@@ -57,22 +57,23 @@ export function callerOf(who: Who): Caller {
 	return who.kind === 'guest' ? 'guest' : who.role;
 }
 
-/** @returns a request's name in a row of the table. */
-export function deedOf(method: string, search: URLSearchParams, isAction: boolean): string {
+/** @returns what a request is called in a row of the table. */
+function deedOf(rights: Rights, method: string, search: URLSearchParams): string {
 	if (method === 'HEAD') return 'GET';
-	if (method !== 'POST' || !isAction) return method;
-	const action = [...search.keys()].find((key) => key.startsWith('/'));
-	return `?${action ?? '/default'}`;
+	if (method !== 'POST' || 'POST' in rights || '*' in rights) return method;
+	return `?${[...search.keys()].find((key) => key.startsWith('/')) ?? '/default'}`;
 }
 
 /**
  * Asks the table.
  * @param route the id of the route; one that is not in the table is refused to everyone
- * @param deed as `deedOf` gives it
+ * @param search of the address: it names the form action
  */
-export function accessTo(route: string, deed: string, who: Who): Access {
+export function accessTo(route: string, method: string, search: URLSearchParams, who: Who): Access {
 	const rights = Object.hasOwn(ROUTES, route) ? ROUTES[route] : undefined;
-	const callers = rights === undefined ? undefined : Object.hasOwn(rights, deed) ? rights[deed] : rights['*'];
+	if (rights === undefined) return 'refused';
+	const deed = deedOf(rights, method, search);
+	const callers = Object.hasOwn(rights, deed) ? rights[deed] : rights['*'];
 	if (callers === undefined) return 'refused';
 	if (callers.includes(callerOf(who))) return 'allowed';
 	return who.kind === 'guest' ? 'sign-in' : 'refused';

@@ -56,12 +56,19 @@ function later(now: Date, seconds: number): Date {
 	return new Date(now.getTime() + seconds * 1000);
 }
 
+/** Of a person who has just signed in: what the next page hangs on. */
+export interface Started {
+	readonly role: Role;
+	/** The person's own language; null when none was chosen. */
+	readonly language: string | null;
+}
+
 /**
  * Signs a person in on this browser, under a new token; the session that the browser had before ends.
  * @param secure whether the visitor came by HTTPS
  * @throws Error when there is no such person
  */
-export async function startSession(db: Database, cookies: SessionCookies, secure: boolean, personId: string, now: Date): Promise<void> {
+export async function startSession(db: Database, cookies: SessionCookies, secure: boolean, personId: string, now: Date): Promise<Started> {
 	const person = await findPersonById(db, personId);
 	if (person === null) throw new Error('A session was to be started for nobody');
 	const before = heldHash(cookies, secure);
@@ -76,6 +83,7 @@ export async function startSession(db: Database, cookies: SessionCookies, secure
 		expires_at: later(now, most).toISOString()
 	});
 	cookies.set(cookieName(secure), token, { path: '/', httpOnly: true, sameSite: 'lax', secure, maxAge: most });
+	return { role: person.role, language: person.language };
 }
 
 /** Who asks, by the cookie; a guest where there is none, or where its session has ended. */

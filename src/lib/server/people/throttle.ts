@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { countTry, dropThrottle, giveBack, type ThrottleKey, type TryLimit } from '../db/throttle.ts';
+import { countTry, dropThrottle, giveBack, lockedPeople, type ThrottleKey, type TryLimit } from '../db/throttle.ts';
 import type { Database } from '../db/open.ts';
 
 export type { ThrottleKey } from '../db/throttle.ts';
@@ -73,4 +73,9 @@ export async function noteSuccess(db: Database, keys: readonly ThrottleKey[]): P
 /** Lets an account try again: for trainers and employers. */
 export async function unlock(db: Database, personId: string): Promise<void> {
 	await dropThrottle(db, accountKey(personId));
+}
+
+/** @returns the ids of the people of an organisation who are locked out. */
+export async function lockedAccounts(db: Database, organisation: string): Promise<ReadonlySet<string>> {
+	return lockedPeople(db, organisation, LOCKED_AT);
 }
