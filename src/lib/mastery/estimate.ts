@@ -26,18 +26,13 @@ export const TRACING: Tracing = Object.freeze({ start: 0.3, learn: 0.15, guess: 
 /**
  * What one answer says, before anything is learnt from it.
  * @param p how likely the skill was there.
- * @param others how likely everything else that the answer needs was there; 1 if it needs this skill alone.
  * @param right whether the answer was right.
- * @returns how likely the skill was there, now that the answer is known. A right answer never lowers it, a wrong one
- * never raises it. The more doubtful the other skills are, the less of a wrong answer this one is blamed for: one
- * wrong answer is shared out among the skills it needed (conjunctive knowledge tracing, Koedinger et al. 2011, from
- * memory).
+ * @returns how likely the skill was there, now that the answer is known: not lower after a right one, not higher after
+ * a wrong one.
  */
-export function weigh(p: number, others: number, right: boolean): number {
-	const { guess, slip } = TRACING;
-	const rightWith = others * (1 - slip) + (1 - others) * guess;
-	const withSkill = right ? rightWith : 1 - rightWith;
-	const without = right ? guess : 1 - guess;
+export function weigh(p: number, right: boolean): number {
+	const withSkill = right ? 1 - TRACING.slip : TRACING.slip;
+	const without = right ? TRACING.guess : 1 - TRACING.guess;
 	return (p * withSkill) / (p * withSkill + (1 - p) * without);
 }
 

@@ -40,7 +40,7 @@ export interface NextTask {
 	readonly seed: number;
 }
 
-/** Beginning of the list of marks that tell two tasks apart; the lowest is chosen. */
+/** What tells two tasks apart, the weightiest first; the lowest is chosen. */
 type Marks = readonly number[];
 
 /**
@@ -59,13 +59,26 @@ export function nextTask(
 ): NextTask {
 	const own = tasks.filter((task) => focus.cells.includes(task.cell));
 	const choice = own.length > 0 ? own : tasks.filter((task) => task.credits.some((cell) => focus.cells.includes(cell)));
-	let best: { task: TaskFacts; marks: Marks } | undefined;
+	let best: Marks | undefined;
+	let equals: TaskFacts[] = [];
 	for (const task of choice) {
-		const marks = marksOf(task, mastery, turn);
-		if (best === undefined || isLess(marks, best.marks)) best = { task, marks };
+		const marks = marksOf(task, mastery);
+		const order = best === undefined ? -1 : compared(marks, best);
+		if (order > 0) continue;
+		equals = order < 0 ? [task] : [...equals, task];
+		best = marks;
 	}
-	if (best === undefined) throw new RangeError(`no task for ${focus.cells.join(', ')}`);
-	return { task: best.task, seed: seedOf(turn.seed, turn.nth) };
+	const [task] = byChance(equals, turn);
+	if (task === undefined) throw new RangeError(`no task for ${focus.cells.join(', ')}`);
+	return { task, seed: seedOf(turn.seed, turn.nth) };
+}
+
+/** Tasks in an order that the turn fixes, whatever order they come in. */
+function byChance(tasks: readonly TaskFacts[], turn: Turn): readonly TaskFacts[] {
+	return tasks
+		.map((task) => ({ task, place: hashOf(['choice', turn.seed, turn.nth, task.id]) }))
+		.sort((a, b) => a.place - b.place)
+		.map(({ task }) => task);
 }
 
 /**
@@ -84,20 +97,20 @@ export function difficultyWanted(cell: CellState): (difficulty: Difficulty) => n
 	};
 }
 
-/** The marks of the rules above, in their order. */
-function marksOf(task: TaskFacts, mastery: Mastery, turn: Turn): Marks {
+/** The marks of the first three rules above, in their order. */
+function marksOf(task: TaskFacts, mastery: Mastery): Marks {
 	const { last } = mastery;
 	const cell = cellOf(mastery, task.cell);
 	return [
 		last?.kind === task.kind ? 1 : 0,
 		last?.task === task.id ? 1 : 0,
 		difficultyWanted(cell)(task.difficulty),
-		task.skills.length === 0 ? cell.p : Math.min(...task.skills.map((skill) => skillOf(mastery, skill).p)),
-		hashOf(['choice', turn.seed, turn.nth, task.id])
+		task.skills.length === 0 ? cell.p : Math.min(...task.skills.map((skill) => skillOf(mastery, skill).p))
 	];
 }
 
-function isLess(a: Marks, b: Marks): boolean {
+/** Below 0 if the first marks come first, 0 if nothing tells them apart. */
+function compared(a: Marks, b: Marks): number {
 	const at = a.findIndex((mark, i) => mark !== b[i]);
-	return at >= 0 && (a[at] ?? 0) < (b[at] ?? 0);
+	return at < 0 ? 0 : (a[at] ?? 0) - (b[at] ?? 0);
 }

@@ -3,10 +3,12 @@
  *
  * **One problem, several cells and skills.** Each ask that is evidence is one credit: its cell, the finer skills it
  * needs, right or wrong. A problem is one observation of each cell it credits: several asks of one cell are right only
- * if all are. It is one observation of each finer skill too. A right ask speaks for each of its skills; a wrong one
- * blames each of them the more, the better the others are known. A skill that several asks need takes the lowest
- * estimate that any of them leaves. A decision counts only when the numbers it rests on are right, since half of all
- * guessed decisions are: with a wrong number it is left out of the credits.
+ * if all are. It is one observation of each finer skill too. A right ask speaks for each of its skills. A wrong one is
+ * put down to the least certain of them, or to all that are as uncertain; it says nothing of the others. So the doubt
+ * gathers where practice goes next, and a task that needs that skill alone settles it. (That a wrong answer is the
+ * weakest skill's is a known short cut, from memory; a full sharing out needs more answers than a lesson has.) A skill
+ * that several asks need takes the lowest estimate that any of them leaves. A decision counts only when the numbers it
+ * rests on are right, since half of all guessed decisions are: with a wrong number it is left out of the credits.
  *
  * **Help.** A problem is aided when a help was used or when it was not the first try at this draw. A right aided answer
  * changes no estimate, for a help gives away part of the answer and a second try its fault. A wrong one lowers the
@@ -86,17 +88,19 @@ export function observe(mastery: Mastery, outcome: Outcome): Mastery {
 	};
 }
 
-/** The estimate after an answer that needed this and, as likely as `others`, the rest. */
-function moved(p: number, others: number, right: boolean, aided: boolean): number {
-	if (aided) return right ? p : weigh(p, others, false);
-	return learnt(weigh(p, others, right));
+/** The estimate after an answer that is evidence of it. */
+function moved(p: number, right: boolean, aided: boolean): number {
+	if (aided) return right ? p : weigh(p, false);
+	return learnt(weigh(p, right));
 }
 
 function skillAfter(mastery: Mastery, skill: string, outcome: Outcome): SkillState {
 	const before = skillOf(mastery, skill);
 	const estimates = outcome.credits
 		.filter((credit) => credit.skills.includes(skill))
-		.map((credit) => moved(before.p, othersThere(mastery, skill, credit), credit.right, outcome.aided));
+		.map((credit) =>
+			credit.right || isLeastCertain(mastery, skill, credit) ? moved(before.p, credit.right, outcome.aided) : before.p
+		);
 	return { p: Math.min(...estimates), seen: seenAfter(mastery, before, outcome) };
 }
 
@@ -105,10 +109,8 @@ function seenAfter({ last }: Mastery, { seen }: SkillState, { aided, task }: Out
 	return aided && last?.task === task ? Math.max(seen, 1) : seen + 1;
 }
 
-/** How likely all skills of a credit but one are there. */
-function othersThere(mastery: Mastery, skill: string, credit: Credit): number {
-	const others = [...new Set(credit.skills)].filter((one) => one !== skill).sort();
-	return others.reduce((product, one) => product * skillOf(mastery, one).p, 1);
+function isLeastCertain(mastery: Mastery, skill: string, credit: Credit): boolean {
+	return credit.skills.every((one) => skillOf(mastery, one).p >= skillOf(mastery, skill).p);
 }
 
 function cellAfter(mastery: Mastery, cell: string, outcome: Outcome): CellState {
@@ -117,7 +119,7 @@ function cellAfter(mastery: Mastery, cell: string, outcome: Outcome): CellState 
 	const after = {
 		...before,
 		seen: seenAfter(mastery, before, outcome),
-		p: moved(before.p, 1, right, outcome.aided)
+		p: moved(before.p, right, outcome.aided)
 	};
 	if (outcome.aided && right) return after;
 	if (outcome.aided) return { ...after, tries: [], level: easier(before.level), ready: false };

@@ -41,14 +41,19 @@ describe('one problem with several asks', () => {
 		expect(skillOf(known, 'capacity').p).toBeCloseTo(0.18, 2);
 	});
 
-	it('blames the doubtful skill more than the proven one', () => {
+	it('blames the least certain skill and leaves the proven one as it was', () => {
 		const proven = after(tries('em'));
 		const known = observe(proven, outcome({ credits: [credit(CELL, ['subtract-heights', 'connector'], false)] }));
-		const blamed = skillOf(known, 'connector').p;
-		const spared = skillOf(known, 'subtract-heights').p;
-		// A proven skill keeps most of its standing, an unknown one ends near a lone wrong answer.
-		expect(spared).toBeGreaterThan(0.9);
-		expect(blamed).toBeLessThan(0.19);
+		expect(skillOf(known, 'connector').p).toBeCloseTo(0.18, 2);
+		expect(skillOf(known, 'subtract-heights')).toEqual({ ...skillOf(proven, 'subtract-heights'), seen: 3 });
+	});
+
+	it('blames all that are as uncertain, and speaks for all when right', () => {
+		const asked = (right: boolean) => after([outcome({ credits: [credit(CELL, ['connector', 'offset'], right)] })]);
+		for (const skill of ['connector', 'offset']) {
+			expect(skillOf(asked(false), skill).p).toBeCloseTo(0.18, 2);
+			expect(skillOf(asked(true), skill).p).toBeCloseTo(0.904, 3);
+		}
 	});
 
 	it('takes the lowest estimate for a skill that two asks need', () => {
