@@ -60,12 +60,17 @@ interface State extends Counts {
 	readonly weight: number;
 }
 
-function keyOf(state: State): string {
-	return [state.owing, state.refuse, state.errors, state.unsafe, state.accepted, state.right, state.wrong].join();
+/** @reason more than any of the parts of a state can be: 60 items and what they bring, at most ten cells */
+const PARTS = { refuse: 16, count: 128 };
+
+function keyOf(state: State): number {
+	let key = state.owing * PARTS.refuse + state.refuse + 1;
+	for (const part of [state.errors, state.unsafe, state.accepted, state.right, state.wrong]) key = key * PARTS.count + part;
+	return key;
 }
 
 /** Adds a state to those that are the same but for their weight. */
-function merge(into: Map<string, State>, state: State): void {
+function merge(into: Map<number, State>, state: State): void {
 	const key = keyOf(state);
 	const there = into.get(key);
 	into.set(key, there === undefined ? state : { ...there, weight: there.weight + state.weight });
@@ -104,7 +109,7 @@ function throughPage(rule: PassRule, cells: readonly string[], from: State, stag
 		const slots = page.filter((slot) => slot.cell === cell);
 		if (slots.length === 0) return;
 		const owes = (from.owing & (1 << i)) !== 0;
-		const next = new Map<string, State>();
+		const next = new Map<number, State>();
 		for (const state of states) {
 			for (const one of throughCell(state, i, slots, owes, share, exception)) {
 				if (one.weight > 0 && countFailures(rule, stage + (staged ? 1 : 0), one).length === 0) merge(next, one);
@@ -122,8 +127,8 @@ function walk(rule: PassRule, share: number, exception: Exception): Walked {
 		{ owing: 0, refuse: -1, errors: 0, unsafe: 0, accepted: 0, right: 0, wrong: 0, weight: 1 }
 	];
 	for (let stage = 0; stage < rule.stages.length; stage += 1) {
-		const goingOn = new Map<string, State>();
-		const owedOnly = new Map<string, State>();
+		const goingOn = new Map<number, State>();
+		const owedOnly = new Map<number, State>();
 		for (const state of alive) {
 			for (const after of throughPage(rule, cells, state, stage, true, share, exception, walked)) {
 				if (!countPasses(rule, stage + 1, after)) merge(goingOn, after);

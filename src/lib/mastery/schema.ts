@@ -11,9 +11,9 @@ const slug = z
 const count = z.int().min(0).max(60);
 
 /** Errors that a rule may bear. @reason more than any check needs; keeps a rule's rates cheap to compute */
-const MOST_ERRORS = 12;
+const MOST_ERRORS = 7;
 /** Cells that a rule may ask. @reason the course has eight; keeps a rule's rates cheap to compute */
-const MOST_CELLS = 12;
+const MOST_CELLS = 10;
 
 /** What a lesson's rule calls the one cell that the lesson teaches. */
 export const LESSON_CELL = 'lesson';
@@ -54,7 +54,7 @@ export const passRuleSchema = z
 		version: z.int().min(1).max(10_000),
 		/** What it judges: the final check, or the check at the end of one lesson. */
 		for: z.enum(['final', 'lesson']),
-		stages: z.array(stage).min(1).max(8),
+		stages: z.array(stage).min(1).max(6),
 		/** Items with a number on the unsafe side: the cap on the first ones, and the cap on all. */
 		unsafe: z.strictObject({ first: z.strictObject({ items: z.int().min(1).max(60), atMost: count }), atMost: count }),
 		/** How many more failing plans accepting one brings. */
