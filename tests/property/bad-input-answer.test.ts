@@ -18,7 +18,7 @@ describe('a posted answer', () => {
 	});
 	afterAll(() => db.destroy());
 
-	const nobody = { cookies: { get: () => undefined, set: () => undefined }, secure: true };
+	const nobody = { cookies: { get: () => undefined, set: () => undefined }, secure: true, answerer: null };
 
 	/** Posts what must be refused; whatever comes, nothing may be stored. */
 	async function refused(body: unknown, what: string): Promise<Extract<Receipt, { kind: 'refused' }>> {

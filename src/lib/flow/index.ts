@@ -22,3 +22,31 @@ export { MACHINE_VERSION, readSnapshot, writeSnapshot, type Remembered, type Sna
 export { createOutbox, type Outbox, type Posted, type SendOutcome, type Shelf } from './outbox.ts';
 export { mixed, type MixedProblem } from './mix.ts';
 export { resume, type Regrading } from './resume.ts';
+export { allRight, creditsOf, skillOf } from './credits.ts';
+export {
+	WANTED_BEFORE_CHECK,
+	WRONG_AT_RUNG,
+	lessonMachine,
+	type LessonContext,
+	type LessonEvent,
+	type LessonInput,
+	type LessonPlace
+} from './lesson.ts';
+export { checkMachine, type CheckContext, type CheckEnd, type CheckEvent, type CheckInput, type CheckPlace } from './check.ts';
+export {
+	allPassed,
+	bookLesson,
+	lessonAtHand,
+	lessonState,
+	openLessons,
+	replayCourse,
+	startCourse,
+	stepCourse,
+	type BookLesson,
+	type CourseBook,
+	type CourseRecord,
+	type CourseState,
+	type HelpLevel,
+	type LessonState,
+	type LessonTask
+} from './course.ts';

@@ -7,8 +7,11 @@ import { assign, setup } from 'xstate';
 
 /** Wrong answers at one rung of half-done examples after which an easier rung comes. */
 export const WRONG_AT_RUNG = 2;
-/** Unaided right answers wanted after a check that did not go well, before the next. */
-export const AGAIN_AFTER_CHECK = 3;
+/**
+ * Unaided right answers wanted in the lesson itself before its check, and again after a check that did not go well:
+ * a cell may be ready from other lessons' problems, what this lesson teaches must still be seen to be done.
+ */
+export const WANTED_BEFORE_CHECK = 3;
 
 export interface LessonInput {
 	readonly lesson: string;
@@ -83,7 +86,7 @@ export const lessonMachine = setup({
 		showAgain: assign({ seen: 0, rung: 0, wrongHere: 0 }),
 		endCheck: assign({ checks: ({ context }) => context.checks + 1 }),
 		pass: assign({ passed: true, wanted: 0 }),
-		wantMore: assign({ wanted: AGAIN_AFTER_CHECK, passed: false })
+		wantMore: assign({ wanted: WANTED_BEFORE_CHECK, passed: false })
 	}
 }).createMachine({
 	id: 'lesson',
@@ -93,7 +96,7 @@ export const lessonMachine = setup({
 		rung: 0,
 		wrongHere: 0,
 		answered: 0,
-		wanted: 0,
+		wanted: WANTED_BEFORE_CHECK,
 		checks: 0,
 		passed: false
 	}),

@@ -97,12 +97,36 @@ export function gradeWalk(
 	texts: readonly string[],
 	language: Language
 ): readonly (StepGrade | undefined)[] {
+	return gradeHalfDone(problem, ask, 'all', texts, language);
+}
+
+/** @returns how many of an ask's steps are given in a half-done example that leaves the last ones blank; at least one is left. */
+export function givenSteps(problem: Problem, ask: NumberAsk, blank: number | 'all'): number {
+	const steps = walkOf(problem, ask).length;
+	return blank === 'all' ? 0 : Math.max(0, steps - Math.max(1, blank));
+}
+
+/**
+ * A half-done example: the first steps are given, the rest is the learner's.
+ * @param texts what was typed for each blank step, in order.
+ * @returns the grades of the blank steps, in order.
+ */
+export function gradeHalfDone(
+	problem: Problem,
+	ask: NumberAsk,
+	blank: number | 'all',
+	texts: readonly string[],
+	language: Language
+): readonly (StepGrade | undefined)[] {
+	const given = givenSteps(problem, ask, blank);
 	const own = new Map<string, number>();
-	return walkOf(problem, ask).map((step, i) => {
-		const text = texts[i] ?? '';
-		if (text.trim() === '') return undefined;
-		const grade = gradeStep(problem, ask, step, text, own, language);
-		if (grade.kind === 'step' && grade.mark !== 'right') own.set(step.id, grade.answer);
-		return grade;
-	});
+	return walkOf(problem, ask)
+		.slice(given)
+		.map((step, i) => {
+			const text = texts[i] ?? '';
+			if (text.trim() === '') return undefined;
+			const grade = gradeStep(problem, ask, step, text, own, language);
+			if (grade.kind === 'step' && grade.mark !== 'right') own.set(step.id, grade.answer);
+			return grade;
+		});
 }

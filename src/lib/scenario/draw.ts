@@ -63,6 +63,22 @@ export function draw(scenario: Scenario, seed: number): DrawResult {
 	return { kind: 'none', tries: most, reasons };
 }
 
+/** Seeds tried one after the other for one problem. @reason published scenarios draw nearly always; a hundred misses in a row mean that none fits. */
+const SEEDS_TRIED = 100;
+
+/**
+ * @param drawn draws a seed: `draw` of a scenario, or a memory of it.
+ * @returns the problem of the first seed from this one on that gives one.
+ * @throws RangeError if a hundred seeds in a row give none.
+ */
+export function firstDrawn(drawn: (seed: number) => DrawResult, seed: number): Problem {
+	for (let i = 0; i < SEEDS_TRIED; i += 1) {
+		const result = drawn(seed + i);
+		if (result.kind === 'drawn') return result.problem;
+	}
+	throw new RangeError(`no problem fits the seeds ${seed} to ${seed + SEEDS_TRIED - 1}`);
+}
+
 /** @returns the problem of one known try, or why that try is none: the quick proof that stored values were drawn. */
 export function drawTry(scenario: Scenario, seed: number, acceptedTry: number): Problem | TurnedDown {
 	return attempt(scenario, seed, acceptedTry, aimOrder(scenario, seed));

@@ -3,6 +3,7 @@ export {
 	TRIES_PER_AIM,
 	draw,
 	drawTry,
+	firstDrawn,
 	inputsFor,
 	numberAsks,
 	variantsFor,

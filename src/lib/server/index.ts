@@ -1,7 +1,7 @@
 export { closeDatabase, database } from './application.ts';
 export { compressPage } from './compress.ts';
 export { chooseLanguage } from './language.ts';
-export { currentGuest, giveGuestToken } from './guest.ts';
+export { currentGuest, forgetGuest, giveGuestToken } from './guest.ts';
 export { openDatabase, type Database } from './db/open.ts';
 export { findAttempt, type Attempt } from './db/attempts.ts';
 export { readyProblem, type Scenarios } from './attempts/mark.ts';
@@ -16,8 +16,6 @@ export type { Person, Role, Who } from './people/who.ts';
 export { choices, codeField, emailField, newPasswordField, passwordProblem, SETTINGS_FIELDS, type Choices } from './people/choices.ts';
 export { listPeople, recentEvents, type ListedPerson, type ToldEvent } from './people/overview.ts';
 export { setLanguage as rememberLanguage } from './db/people.ts';
-export { field, readForm, typedIn, type FieldProblems, type FormResult } from './people/fields.ts';
-export { signInLearner, type LearnerEntry, type LearnerSignIn } from './people/learner.ts';
 export { note, type AuditEvent, type AuditKind } from './people/audit.ts';
 export { grouped, makeCode, randomCode, readCode } from './people/code.ts';
 export {
@@ -49,3 +47,39 @@ export { accessTo, callerOf, ROUTES, type Access, type Caller } from './people/r
 export { hashSecret, isPin, passwordFault, PASSWORD_LENGTH, PIN_LENGTH, verifySecret, weakPin } from './people/secret.ts';
 export { endAllSessions, endSession, startSession, whoIs } from './people/session.ts';
 export { accountKey, addressKey, crewKey, mayTry, noteSuccess, unknownAccountKey, unlock } from './people/throttle.ts';
+export { field, readForm, typedIn, type FieldProblems, type FormResult } from './people/fields.ts';
+export { signInLearner, type LearnerEntry, type LearnerSignIn } from './people/learner.ts';
+export { findOnList, joinCrew, pinProblem, type JoinClaim, type Joining, type OnList, type PinProblem } from './people/join.ts';
+export { joinGuest, practisedBefore, type JoinedGuest } from './people/practised.ts';
+export type { PractisedAnswer } from './db/practised.ts';
+export { assignTrainer, makeCrew, nameCrew, releaseTrainer, setArchived, type Change } from './people/crews.ts';
+export {
+	addToCrew,
+	crewPeople,
+	moveToCrew,
+	openCheck,
+	resetPin,
+	takeOffCrew,
+	unlockCheck,
+	type Adding,
+	type CrewPerson
+} from './people/crew-list.ts';
+export { findCrew, listCrews, staffOf, trainersOf, type Crew, type ListedCrew, type Trainer } from './db/crews.ts';
+export type { Opening } from './db/permits.ts';
+export { receiveEvent, type EventReceipt } from './course/receive.ts';
+export { courseOf, type PersonCourse } from './course/state.ts';
+export { asksOf, courseBook, findTask, isLesson, scenarioOf } from './course/book.ts';
+export { dayIn } from './course/day.ts';
+export {
+	answerItem,
+	beginCheck,
+	checkDesk,
+	completionsOf,
+	handIn,
+	type CheckDesk,
+	type CheckResult,
+	type CheckView,
+	type Shut,
+	type Supervision
+} from './course/checks.ts';
+export type { CheckItem, DrawnItem, ItemAnswer, ItemResult } from './course/items.ts';

@@ -71,8 +71,14 @@ export function sentSchemaOf(scenario: Scenario, asks: readonly Ask[] = scenario
 	made.set(scenario, schemas);
 	const before = schemas.get(key);
 	if (before !== undefined) return before;
-	const answers = Object.fromEntries(asks.map((ask) => [ask.id, ask.kind === 'decision' ? decisionAnswer : numberAnswer]));
-	const schema = z.strictObject({ ...origin, answers: z.strictObject(answers) });
+	const schema = z.strictObject({ ...origin, answers: sentSchemaPart(asks) });
 	schemas.set(key, schema);
 	return schema;
+}
+
+/** The schema of the answers alone: one of the right kind for each ask, and nothing else. */
+export function sentSchemaPart(asks: readonly Ask[]): z.ZodType<Readonly<Record<string, Answer>>> {
+	return z.strictObject(
+		Object.fromEntries(asks.map((ask): [string, z.ZodType<Answer>] => [ask.id, ask.kind === 'decision' ? decisionAnswer : numberAnswer]))
+	);
 }

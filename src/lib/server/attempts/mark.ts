@@ -1,6 +1,6 @@
 import { gradeProblem, type Answer, type Grade } from '#lib/grading/index.ts';
 import type { Language, Question, Unreadable } from '#lib/quantity/index.ts';
-import { DRAW_VERSION, type Ask, type Drawn, type NumberAsk, type Problem, type Scenario } from '#lib/scenario/index.ts';
+import { DRAW_VERSION, type Ask, type DrawResult, type Drawn, type NumberAsk, type Problem, type Scenario } from '#lib/scenario/index.ts';
 import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
 import { fitJson, type InputResult } from '../input.ts';
 import { DrawMemory } from './draw-memory.ts';
@@ -16,6 +16,11 @@ const draws = new DrawMemory(DRAWS_KEPT);
  */
 export function readyProblem(scenario: Scenario, seed: number): boolean {
 	return draws.of(scenario, seed).kind === 'drawn';
+}
+
+/** @returns what a seed of a scenario draws, from the memory of draws if it was drawn lately. */
+export function problemOfSeed(scenario: Scenario, seed: number): DrawResult {
+	return draws.of(scenario, seed);
 }
 
 /** Where scenarios are found. */

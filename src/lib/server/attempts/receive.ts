@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { storeAttempt, storeFirstAttempt, type NewAttempt, type StoreOutcome } from '../db/attempts.ts';
-import { findAnsweringGuest } from '../db/guests.ts';
+import { findAnsweringGuest, nthAnswer } from '../db/guests.ts';
 import type { Database } from '../db/open.ts';
 import { guestTokenHash, type Cookies } from '../guest.ts';
 import type { InputProblem } from '../problems.ts';
@@ -17,10 +17,12 @@ const WHILE = 600;
 /** Raised whenever a change alters a drawn problem, a quantity, a check or a grade. */
 const ENGINE_VERSION = '1';
 
-/** Who sends: the visitor's cookies, and whether the visitor came by HTTPS. */
+/** Who sends: the visitor's cookies, whether the visitor came by HTTPS, and under which guest row a person's answers are kept. */
 export interface Visitor {
 	readonly cookies: Cookies;
 	readonly secure: boolean;
+	/** Of somebody who is signed in; null for a guest. */
+	readonly answerer: string | null;
 }
 
 /** What the client is told. */
@@ -52,22 +54,35 @@ export async function receiveAnswers(
 	scenarios: Scenarios,
 	now: Date
 ): Promise<Receipt> {
-	const tokenHash = guestTokenHash(visitor.cookies, visitor.secure);
-	const since = new Date(now.getTime() - WHILE * 1000).toISOString();
-	const guest = await findAnsweringGuest(db, tokenHash, since, MOST_ANSWERS);
-	if (guest !== null && guest.nth !== null) return tooMany(guest.nth, now);
+	const answerer = await answererOf(db, visitor, new Date(now.getTime() - WHILE * 1000).toISOString());
+	if (answerer.nth !== null) return tooMany(answerer.nth, now);
 	const marked = markAnswers(input, scenarios);
 	if (marked.kind === 'refused') return marked;
 	if (marked.kind === 'unread') return notRead(marked);
 	const attempt = rowOf(marked.value, now);
 	const outcome =
-		guest === null
-			? await storeFirstAttempt(db, { id: randomUUID(), tokenHash, now: attempt.created_at }, attempt)
-			: await storeAttempt(db, { ...attempt, guest_id: guest.id });
+		answerer.kind === 'new'
+			? await storeFirstAttempt(db, { id: randomUUID(), tokenHash: answerer.tokenHash, now: attempt.created_at }, attempt)
+			: await storeAttempt(db, { ...attempt, guest_id: answerer.id });
 	return receipt(outcome);
 }
 
-async function notRead({ entries, language }: Unread): Promise<Receipt> {
+/** Under whom an answer is stored, and when the oldest of too many was. */
+type Answerer =
+	| { readonly kind: 'known'; readonly id: string; readonly nth: string | null }
+	| { readonly kind: 'new'; readonly tokenHash: string; readonly nth: null };
+
+async function answererOf(db: Database, visitor: Visitor, since: string): Promise<Answerer> {
+	if (visitor.answerer !== null) {
+		return { kind: 'known', id: visitor.answerer, nth: await nthAnswer(db, visitor.answerer, since, MOST_ANSWERS) };
+	}
+	const tokenHash = guestTokenHash(visitor.cookies, visitor.secure);
+	const guest = await findAnsweringGuest(db, tokenHash, since, MOST_ANSWERS);
+	return guest === null ? { kind: 'new', tokenHash, nth: null } : { kind: 'known', id: guest.id, nth: guest.nth };
+}
+
+/** @returns the refusal of entries that could not be read: they are asked for again. */
+export async function notRead({ entries, language }: Unread): Promise<Extract<Receipt, { kind: 'refused' }>> {
 	const words = await messages(language);
 	const problems = entries.map(({ ask, reading }) => readingProblem(`answers.${ask.id}`, reading, ask, language, words));
 	return { kind: 'refused', status: 422, problems };
@@ -103,6 +118,11 @@ function written(drawn: Drawn): string {
 		plans.set(drawn, text);
 	}
 	return text;
+}
+
+/** @returns the row that is stored of marked answers. @param answerer id of the guest row of who answered */
+export function attemptRow(marked: MarkedAnswers, answerer: string, now: Date): NewAttempt {
+	return { ...rowOf(marked, now), guest_id: answerer };
 }
 
 /** The row that is stored: what was sent as it was typed, and the server's own draw and grades. */

@@ -62,6 +62,20 @@ export async function findAnsweringGuest(
 	return rows[0] ?? null;
 }
 
+/** When the `count`th newest answer of a guest row since a time was stored, or null if there are fewer. */
+export async function nthAnswer(db: Database, id: string, since: string, count: number): Promise<string | null> {
+	const row = await db
+		.selectFrom('attempt')
+		.select('created_at')
+		.where('guest_id', '=', id)
+		.where('created_at', '>=', since)
+		.orderBy('created_at', 'desc')
+		.limit(1)
+		.offset(count - 1)
+		.executeTakeFirst();
+	return row?.created_at ?? null;
+}
+
 const answeringQueries = new WeakMap<Database, CompiledQuery<AnsweringGuest>>();
 
 /**

@@ -2,10 +2,11 @@ import type { RequestHandler } from '@sveltejs/kit';
 import { answer, database, readBody, receiveAnswers, refusal, shippedVersions, wrongMethod } from '#lib/server/index.ts';
 
 /** Marks and stores an answered problem; the reply comes when it is on the disk. */
-export const POST: RequestHandler = async ({ request, cookies, url }) => {
+export const POST: RequestHandler = async ({ request, cookies, url, locals }) => {
 	const body = await readBody(request);
 	if (body.kind === 'refused') return refusal(body.status, body.problems);
-	const visitor = { cookies, secure: url.protocol === 'https:' };
+	const answerer = locals.who.kind === 'person' ? locals.who.answerer : null;
+	const visitor = { cookies, secure: url.protocol === 'https:', answerer };
 	const receipt = await receiveAnswers(await database(), visitor, body.value, shippedVersions, new Date());
 	if (receipt.kind === 'stored') {
 		return answer(receipt.status, `{"attempt":${JSON.stringify(receipt.attempt)},"grades":${receipt.grades}}`);

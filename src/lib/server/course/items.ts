@@ -1,0 +1,130 @@
+/** The items of a check: drawn, put together and graded on the server only. */
+import { drawPicture, gradePicture, type Picture, type PictureAnswer, type PictureGrade } from '#lib/findings/index.ts';
+import { allRight } from '#lib/flow/index.ts';
+import { analysisOf, gradeProblem, rightValue, type Answer, type Grade } from '#lib/grading/index.ts';
+import { fillSlots, itemKey, type FormItem, type ItemOutcome, type Slot } from '#lib/mastery/index.ts';
+import type { Language } from '#lib/quantity/index.ts';
+import type { Ask, Problem } from '#lib/scenario/index.ts';
+import { problemOfSeed } from '../attempts/mark.ts';
+import { asksOf, checkBook, findTask, scenarioOf } from './book.ts';
+
+/** One item as it is stored: everything shown of it follows from task and seed. */
+export interface CheckItem {
+	/** Its place in the form, unique in its check. */
+	readonly id: string;
+	readonly task: string;
+	readonly seed: number;
+	readonly slot: Slot;
+}
+
+/** An item, drawn. */
+export type DrawnItem =
+	| { readonly kind: 'site'; readonly item: CheckItem; readonly problem: Problem; readonly asks: readonly Ask[] }
+	| { readonly kind: 'picture'; readonly item: CheckItem; readonly picture: Picture };
+
+/** An answered item. */
+export type ItemAnswer =
+	| { readonly kind: 'site'; readonly answers: Readonly<Record<string, Answer>> }
+	| PictureAnswer;
+
+/** How an item was answered, as it is stored when its page is handed in. */
+export interface ItemResult {
+	readonly item: CheckItem;
+	readonly answer: ItemAnswer;
+	readonly outcome: ItemOutcome;
+	/** The drawn values, as evidence: a redraw from the seed must give them again. */
+	readonly drawn: unknown;
+	/** By id of the ask; of a picture the grade itself. */
+	readonly grades: Readonly<Record<string, Grade>> | PictureGrade;
+}
+
+/** @returns an item as it is drawn. @throws RangeError on a task that the course no longer has. */
+export function drawItem(item: CheckItem): DrawnItem {
+	const task = findTask(item.task);
+	if (task === undefined) throw new RangeError(`the course has no task "${item.task}"`);
+	if (task.kind === 'finding') return { kind: 'picture', item, picture: drawPicture(task.picture, item.seed) };
+	const drawn = problemOfSeed(scenarioOf(task), item.seed);
+	if (drawn.kind === 'none') throw new RangeError(`the seed ${item.seed} draws no problem of "${item.task}"`);
+	return { kind: 'site', item, problem: drawn.problem, asks: asksOf(task) };
+}
+
+/** Whether a drawn task can stand in its place: it draws, its plan is of the wanted kind, and nothing repeats. */
+function fits(one: FormItem, before: readonly FormItem[]): boolean {
+	const task = findTask(one.task.id);
+	if (task === undefined) return false;
+	if (task.kind === 'finding') {
+		const content = JSON.stringify(drawPicture(task.picture, one.seed).shown);
+		return before.every((other) => other.task.id !== one.task.id || JSON.stringify(drawPicture(task.picture, other.seed).shown) !== content);
+	}
+	const scenario = scenarioOf(task);
+	const result = problemOfSeed(scenario, one.seed);
+	if (result.kind === 'none') return false;
+	const { problem } = result;
+	const { fails } = one.slot;
+	if (fails !== undefined && (analysisOf(problem).verdict.decision === 'do-not-tie-off') !== fails) return false;
+	const plan = JSON.stringify(problem.drawn);
+	const last = before.at(-1);
+	return before.every((other) => {
+		const of = findTask(other.task.id);
+		if (of?.kind !== 'site') return true;
+		const drawn = problemOfSeed(scenarioOf(of), other.seed);
+		if (drawn.kind === 'none') return true;
+		if (of.scenario === task.scenario && JSON.stringify(drawn.problem.drawn) === plan) return false;
+		return other !== last || !sameKey(problem, asksOf(task), drawn.problem, asksOf(of));
+	});
+}
+
+/** Whether two neighbours have the same number for an answer, so that one could be copied. */
+function sameKey(one: Problem, asks: readonly Ask[], other: Problem, otherAsks: readonly Ask[]): boolean {
+	const values = (problem: Problem, of: readonly Ask[]): readonly (number | undefined)[] =>
+		of.flatMap((ask) => (ask.kind === 'number' ? [rightValue(problem, ask)] : []));
+	const theirs = values(other, otherAsks);
+	return values(one, asks).some((value) => value !== undefined && theirs.includes(value));
+}
+
+/**
+ * Puts the items of a page together.
+ * @param seed the try's own, known to the server only
+ * @param asked the items of the pages before
+ * @param used items of earlier tries: none comes again
+ */
+export function pageItems(slots: readonly Slot[], seed: string, asked: readonly CheckItem[], used: readonly CheckItem[]): readonly CheckItem[] {
+	const book = checkBook();
+	const formItem = (item: CheckItem): FormItem => {
+		const task = book.find((one) => one.id === item.task);
+		if (task === undefined) throw new RangeError(`checks have no task "${item.task}"`);
+		return { slot: item.slot, task, seed: item.seed };
+	};
+	const before = asked.map(formItem);
+	const keys = new Set(used.map((item) => itemKey(formItem(item))));
+	const filled = fillSlots(slots, book, { seed, asked: before, used: keys, fits });
+	return filled.map(({ slot, task, seed: drawn }, i) => ({ id: `i${before.length + i + 1}`, task: task.id, seed: drawn, slot }));
+}
+
+/** @returns how an item was answered. An answer that is missing or cannot be read is wrong; unsafe it is not. */
+export function gradeItem(item: CheckItem, answer: ItemAnswer | undefined, language: Language): ItemResult {
+	const drawn = drawItem(item);
+	const { cell, from } = item.slot;
+	if (drawn.kind === 'picture') {
+		const given: PictureAnswer = answer?.kind === 'picture' ? answer : { kind: 'picture', marked: [], choice: '' };
+		const grade = gradePicture(drawn.picture, given);
+		// A sign that was overlooked is an error; going on where one must not is on the unsafe side.
+		const unsafe = drawn.picture.key.criticalChoices.includes(given.choice) && given.choice !== drawn.picture.key.choice;
+		const outcome = { cell, from, right: grade.right, unsafe, failingPlan: false, acceptedFailingPlan: false };
+		return { item, answer: given, outcome, drawn: drawn.picture.shown, grades: grade };
+	}
+	const given: ItemAnswer = answer?.kind === 'site' ? answer : { kind: 'site', answers: {} };
+	const grades = Object.fromEntries(gradeProblem(drawn.problem, new Map(Object.entries(given.answers)), { language }));
+	const decides = drawn.asks.some((ask) => ask.kind === 'decision');
+	const failingPlan = decides && analysisOf(drawn.problem).verdict.decision === 'do-not-tie-off';
+	const all = Object.values(grades);
+	const outcome = {
+		cell,
+		from,
+		right: allRight(drawn.asks, grades),
+		unsafe: all.some((grade) => grade.kind === 'number' && grade.mark.kind === 'wrong' && grade.mark.critical),
+		failingPlan,
+		acceptedFailingPlan: failingPlan && all.some((grade) => grade.kind === 'decision' && grade.decision === 'tie-off')
+	};
+	return { item, answer: given, outcome, drawn: drawn.problem.drawn, grades };
+}
