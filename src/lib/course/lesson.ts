@@ -117,10 +117,10 @@ export interface DrawnPicture {
 	readonly seed: number;
 }
 
+/** A picture with what is to be marked in it already marked. */
 export interface PictureStep extends DrawnPicture {
+	/** The caption's key in the lesson's texts. */
 	readonly id: string;
-	/** Whether what is wrong in it is marked already: first the look, then the answer. */
-	readonly marked: boolean;
 }
 
 /** A shown example: captions beside views of real plans, or beside pictures, at the learner's own pace. */
@@ -130,7 +130,8 @@ export type Example =
 
 /**
  * A half-done example: the first steps are given, the last `blank` of them are the learner's. In this order they
- * fade: one blank, then two, then all. For an ask the steps are those of `walkOf` (grading).
+ * fade: one blank, then two, then all. For an ask the steps are those of `walkOf` (grading); where that has a single
+ * step, nothing can be given but the question. For a picture, 1 leaves the choice alone: the marks are given.
  */
 export type HalfDone =
 	| { readonly kind: 'ask'; readonly task: string; readonly ask: string; readonly blank: 1 | 2 | 'all' }

@@ -11,6 +11,7 @@ export {
 	termName,
 	type GivenNames
 } from './lookup.ts';
+export { factWords, type DemandText, type FactText, type LessonText } from './lesson-text.ts';
 export { labelOf, theOf } from './nouns.ts';
 export { LONGER, lengthened, pseudo } from './pseudo.ts';
 export type { Messages } from './en/index.ts';

@@ -1,6 +1,27 @@
 import type { lessons as en } from '../../en/lessons/index.ts';
+import { availableClearance } from './available-clearance.ts';
+import { beforeAndAfter } from './before-and-after.ts';
+import { course } from './course.ts';
+import { demands, facts } from './facts.ts';
+import { force } from './force.ts';
 import { freeFall } from './free-fall.ts';
+import { label } from './label.ts';
+import { requiredClearance } from './required-clearance.ts';
+import { stages } from './stages.ts';
+import { swing } from './swing.ts';
 
 export const lessons: typeof en = {
-	of: { 'free-fall': freeFall }
+	course,
+	facts,
+	demands,
+	of: {
+		stages,
+		label,
+		'free-fall': freeFall,
+		'required-clearance': requiredClearance,
+		'available-clearance': availableClearance,
+		force,
+		swing,
+		'before-and-after': beforeAndAfter
+	}
 };
