@@ -116,7 +116,6 @@ export const lessonMachine = setup({
 		trying: {
 			on: {
 				ANSWERED: [
-					{ guard: 'ready', target: 'ready', actions: 'count' },
 					{ guard: 'unaidedRight', target: 'practising', actions: 'count' },
 					{ guard: 'noRungs', target: 'practising', actions: 'count' },
 					{ target: 'fading', actions: ['count', 'firstRung'] }
