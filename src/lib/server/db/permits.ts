@@ -83,3 +83,10 @@ export async function addUnlock(
 		.values({ id: unlock.id, person_id: unlock.person, trainer_id: unlock.trainer, after: unlock.after, at: unlock.now })
 		.execute();
 }
+
+/** @returns those of some people who have passed a final check. */
+export async function passedOf(db: Database, people: readonly string[]): Promise<ReadonlySet<string>> {
+	if (people.length === 0) return new Set();
+	const rows = await db.selectFrom('completion').select('person_id').where('person_id', 'in', people).execute();
+	return new Set(rows.map((row) => row.person_id));
+}

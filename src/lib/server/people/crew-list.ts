@@ -5,7 +5,7 @@ import { clearPin, findLearner, learnersOf, putOnList, takeOffList, whoHasNumber
 import { findCrew } from '../db/crews.ts';
 import type { Database } from '../db/open.ts';
 import { findOrganisation, insertPerson, isUniqueViolation } from '../db/people.ts';
-import { addOpening, addUnlock, openingsOf, triesOf, type Opening, type Tries } from '../db/permits.ts';
+import { addOpening, addUnlock, openingsOf, passedOf, triesOf, type Opening, type Tries } from '../db/permits.ts';
 import { DONE, NOT_FOUND, noteDeed, type Change } from './crews.ts';
 import { sameName } from './fields.ts';
 import { endAllSessions } from './session.ts';
@@ -22,7 +22,7 @@ export const FINAL = 'final';
 export interface CrewPerson extends ListedLearner {
 	/** Whether the account is locked after too many wrong PINs. */
 	readonly locked: boolean;
-	/** Whether the tries at the final check are used up. */
+	/** Whether the final check is not passed and its tries are used up. */
 	readonly usedUp: boolean;
 	/** Openings of a supervised final check that wait to be used. */
 	readonly openings: readonly Opening[];
@@ -34,12 +34,13 @@ export async function crewPeople(db: Database, who: Person, crew: string, now: D
 	const ids = people.map((one) => one.id);
 	const locked = await lockedAccounts(db, who.organisation);
 	const tries = await triesOf(db, ids, FINAL);
+	const passed = await passedOf(db, ids);
 	const most = await triesBeforeUnlock(db, who.organisation);
 	const openings = await openingsOf(db, ids, now.toISOString());
 	return people.map((one) => ({
 		...one,
 		locked: locked.has(one.id),
-		usedUp: areUsedUp(tries.get(one.id), most),
+		usedUp: !passed.has(one.id) && areUsedUp(tries.get(one.id), most),
 		openings: openings.filter((opening) => opening.person === one.id)
 	}));
 }

@@ -1,6 +1,7 @@
 import type { Messages } from '../en/index.ts';
 import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } from './checks.ts';
 import { common, turnedDown } from './common.ts';
+import { crew, join } from './crew.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
 import { givens, obstacleAside, obstacleTop } from './givens.ts';
 import { lessons } from './lessons/index.ts';
@@ -28,12 +29,14 @@ export const es: Messages = Object.freeze({
 	availableAsks,
 	certainty,
 	common,
+	crew,
 	customs,
 	datums,
 	decision,
 	diagnosis,
 	entrySlips,
 	givens,
+	join,
 	labelFields,
 	lessons,
 	marking,

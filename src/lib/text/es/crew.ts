@@ -1,0 +1,123 @@
+import { pluralOf } from '../plural.ts';
+import type * as en from '../en/crew.ts';
+
+const plural = pluralOf('es');
+
+export const join: typeof en.join = {
+	title: 'Únase a su cuadrilla',
+	lead: 'Su instructor tiene el código de su cuadrilla.',
+	code: 'Código de cuadrilla',
+	codeHint: 'Ocho letras y dígitos.',
+	name: 'Su nombre',
+	nameHint: 'Nombre y apellido, como los escribe su empleador.',
+	goOn: 'Seguir',
+	notOnList: 'Ninguna cuadrilla tiene este código, este nombre y este número en una lista. Revise los tres, o pida a su instructor que lo agregue.',
+	joinedBefore: '¿Ya se unió antes? Entre',
+	pinTitle: 'Elija su PIN',
+	pinLead: 'Usted está en la lista. Desde ahora entra con su número y este PIN.',
+	joining: 'Se une como',
+	pin: 'PIN',
+	pinHint: 'Seis dígitos que nadie adivine: no una serie, no un número dos veces, no su propio número.',
+	again: 'El mismo PIN otra vez',
+	joinButton: 'Unirse',
+	other: 'No soy yo',
+	practised: 'Lo que practicó en este equipo va con usted. Se muestra como práctica y no vale para ninguna prueba.',
+	hasPinTitle: 'Usted ya se unió',
+	hasPinLead: 'Entre con su número y su PIN. Si ya no sabe el PIN, pida uno nuevo a su instructor.',
+	problems: {
+		'not-six-digits': 'Escriba seis dígitos.',
+		weak: 'Este PIN es muy fácil de adivinar. Mezcle los dígitos.',
+		differs: 'Este no es el mismo PIN.'
+	}
+};
+
+export const crew: typeof en.crew = {
+	title: 'Cuadrillas',
+	lead: 'Las personas se unen con el código de su cuadrilla.',
+	context: 'Cuadrillas',
+	all: 'Todas las cuadrillas',
+	none: 'Aún no hay ninguna cuadrilla.',
+	people: ({ count }) => plural(count, { one: '1 persona', other: `${String(count)} personas` }),
+	trainersAre: ({ names }) => `Instructores: ${names}`,
+	noTrainer: 'Aún sin instructor.',
+	putAwayHeading: 'Cuadrillas guardadas',
+	makeHeading: 'Crear una cuadrilla',
+	name: 'Nombre de la cuadrilla',
+	makeButton: 'Crear la cuadrilla',
+
+	code: 'Código de cuadrilla',
+	codeLead: ({ address }) => `Las personas se unen en ${address} con este código, su nombre y su número.`,
+	isPutAway: 'Esta cuadrilla está guardada. Nadie se puede unir a ella.',
+	listHeading: 'Personas',
+	listCaption: 'Quién está en la lista de esta cuadrilla',
+	listNone: 'Aún no hay nadie en la lista.',
+	columns: { name: 'Nombre', number: 'Número', state: 'Estado', progress: 'Curso' },
+	states: {
+		joined: 'ya se unió',
+		'not-joined': 'aún no se une',
+		locked: 'bloqueado por muchos intentos',
+		'used-up': 'prueba final: sin más intentos',
+		open: 'la prueba final está abierta'
+	},
+	addHeading: 'Agregar a una persona',
+	addLead: 'Se une con este nombre y este número.',
+	personName: 'Nombre y apellido',
+	addButton: 'Agregar',
+	crewHeading: 'Esta cuadrilla',
+	renameButton: 'Cambiar el nombre',
+	putAway: 'Guardar esta cuadrilla',
+	putAwayLead: 'Así nadie se puede unir a ella. Las personas y los registros quedan.',
+	takeUp: 'Retomar esta cuadrilla',
+	trainersHeading: 'Instructores',
+	trainersLead: 'Cada instructor ve las cuadrillas que tiene a cargo y ninguna otra.',
+	trainer: 'Instructor',
+	assignButton: 'Poner a cargo',
+	release: 'Quitar',
+	releaseOf: ({ name }) => `Quitar a ${name}`,
+	nobodyToAssign: 'No hay otro instructor. Invite a uno en la página de las personas.',
+
+	close: 'Cerrar',
+	checkHeading: 'Abrir una prueba final supervisada',
+	checkLead: 'Usted está presente mientras se hace. Se puede empezar en las dos horas que siguen.',
+	place: 'Dónde',
+	placeHint: 'Obra y sala.',
+	identified: 'Cómo sabe usted quién es',
+	identifiedHint: 'Por ejemplo, una credencial con foto, o que usted conoce a la persona.',
+	openButton: 'Abrir la prueba final',
+	openUntil: ({ time, place }) => `Abierta hasta las ${time}, ${place}.`,
+	usedUpHeading: 'Ya no quedan intentos para la prueba final',
+	usedUpLead: 'Primero practique con esta persona. Después puede hacer la prueba otra vez.',
+	unlockButton: 'Dejar que lo intente otra vez',
+	pinHeading: 'PIN nuevo',
+	pinLead: 'El PIN de antes termina en todos los equipos. La persona se une otra vez con el código y elige uno nuevo.',
+	pinButton: 'Anular el PIN',
+	moveHeading: 'Pasar a otra cuadrilla',
+	moveTo: 'Cuadrilla',
+	moveButton: 'Pasar',
+	offHeading: 'Sacar de esta lista',
+	offLead: 'La persona y todo lo que hizo quedan en la organización.',
+	offButton: 'Sacar de la lista',
+
+	done: {
+		made: 'La cuadrilla está creada. Ahora agregue a las personas.',
+		renamed: 'La cuadrilla tiene su nombre nuevo.',
+		'put-away': 'La cuadrilla está guardada.',
+		'taken-up': 'La cuadrilla se retomó.',
+		added: 'La persona está en la lista y ya se puede unir.',
+		moved: 'La persona ya está en la otra cuadrilla.',
+		'taken-off': 'La persona ya no está en esta lista.',
+		'pin-reset': 'El PIN está anulado. La persona ya se puede unir otra vez.',
+		unlocked: 'La persona puede intentar la prueba final otra vez.',
+		opened: 'La prueba final está abierta para esta persona.',
+		assigned: 'El instructor ya tiene a cargo esta cuadrilla.',
+		released: 'El instructor ya no tiene a cargo esta cuadrilla.'
+	},
+	problems: {
+		'number-taken': 'Otra persona de su organización tiene este número. Revise el número y el nombre.',
+		'on-list': 'Esta persona ya está en la lista.',
+		archived: 'Esta cuadrilla está guardada. Primero retómela.',
+		'not-used-up': 'Aún quedan intentos. No hace falta nada más.',
+		'no-crew': 'Elija otra cuadrilla.',
+		'no-trainer': 'Elija a un instructor.'
+	}
+};
