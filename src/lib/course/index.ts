@@ -44,4 +44,5 @@ export {
 } from './lesson.ts';
 export { LESSONS, lessonOf } from './lessons.ts';
 export { EVENT_OF_STAGE, askFor, lessonNumbers, stageTime, type LessonNumber } from './numbers.ts';
+export { OPEN_REASONS, TOPIC_LISTS, type OpenReason, type TopicId, type TopicList, type TopicListId } from './topics.ts';
 export { CHECK_TASKS, TASKS_OF, type FindingTask, type SiteTask, type Task } from './tasks.ts';

@@ -17,6 +17,7 @@ import { screen } from './screen.ts';
 import { slips } from './slips.ts';
 import { steps } from './steps.ts';
 import { terms } from './terms.ts';
+import { topics } from './topics.ts';
 
 /** The catalogue in English: the language in which texts are written first. */
 export const en = Object.freeze({
@@ -58,6 +59,7 @@ export const en = Object.freeze({
 	systems,
 	tape,
 	terms,
+	topics,
 	turnedDown,
 	unreadable,
 	verdict

@@ -18,6 +18,7 @@ import { screen } from './screen.ts';
 import { slips } from './slips.ts';
 import { steps } from './steps.ts';
 import { terms } from './terms.ts';
+import { topics } from './topics.ts';
 
 /**
  * The catalogue in Spanish: neutral Latin American, "usted". A draft until a bilingual competent person
@@ -62,6 +63,7 @@ export const es: Messages = Object.freeze({
 	systems,
 	tape,
 	terms,
+	topics,
 	turnedDown,
 	unreadable,
 	verdict
