@@ -10,6 +10,8 @@ export default defineConfig({
 		// Property tests run hundreds of plans; two busy cores need longer than the default five seconds.
 		testTimeout: 60_000,
 		restoreMocks: true,
+		// PINs of tests are hashed under this key; else a key file would be made beside the usual database.
+		env: { UNDERFOOT_KEY: '7e'.repeat(32) },
 		reporters: ['default']
 	}
 });

@@ -1,4 +1,4 @@
-import type { Who } from '#lib/server/index.ts';
+import type { Role, Who } from '#lib/server/index.ts';
 
 declare global {
 	namespace App {
@@ -9,6 +9,10 @@ declare global {
 			theme: 'system' | 'light' | 'dark';
 			/** Who asks: signed in, or a guest. */
 			who: Who;
+		}
+		interface PageData {
+			/** Who is signed in; null for a guest. */
+			who?: { readonly name: string; readonly role: Role } | null;
 		}
 		interface PageState {
 			/** Of a problem that was drawn on the device, because no signal was there for another site. */

@@ -1,11 +1,17 @@
 import { randomUUID } from 'node:crypto';
+import { error, redirect, type RequestEvent } from '@sveltejs/kit';
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit/hooks';
 import {
+	accessTo,
 	chooseLanguage,
 	closeDatabase,
 	compressPage,
 	database,
-	giveGuestToken
+	firstSetUpCode,
+	giveGuestToken,
+	refusal,
+	serverKeys,
+	whoIs
 } from '#lib/server/index.ts';
 
 /** The languages that pages are written in; the first is for visitors who want none of them. */
@@ -17,28 +23,64 @@ const THEMES = ['system', 'light', 'dark'] as const;
 /** Where visitors answer site problems. */
 const LEARN = /^\/learn(\/|$)/;
 
-/** A server whose database cannot be opened does not start. */
+/** What scripts ask for, and are answered in JSON. */
+const INTERFACE = /^\/api(\/|$)/;
+
+/**
+ * A server whose database cannot be opened, or that has no key, does not start. Where there is no organisation yet,
+ * the code for the first is said on the console.
+ */
 export const init: ServerInit = async () => {
-	await database();
+	const db = await database();
+	serverKeys();
+	const code = await firstSetUpCode(db, new Date());
+	if (code !== null) console.log(`No organisation yet. Open /setup and enter this code; it works once, for seven days: ${code}`);
 	process.once('sveltekit:shutdown', () => void closeDatabase());
 };
 
-/** Chooses the language, makes the visitor known before the first answer, and compresses the page. */
+/** @returns the refusal of a page or an endpoint that this visitor may not have; undefined where the table allows it. */
+async function refused(event: RequestEvent): Promise<Response | undefined> {
+	const { route, request, url, locals } = event;
+	// Where nothing is, the error page comes by itself.
+	const access = route.id === null ? 'allowed' : accessTo(route.id, request.method, url.searchParams, locals.who);
+	if (access === 'allowed') return undefined;
+	if (INTERFACE.test(url.pathname)) {
+		return access === 'sign-in'
+			? refusal(401, [{ field: 'session', problem: 'is missing or has ended', remedy: 'sign in' }])
+			: refusal(404, [{ field: 'path', problem: 'is not known here', remedy: 'use an address of this site' }]);
+	}
+	if (access === 'sign-in') {
+		// The form of a page cannot be opened again: only the page itself.
+		redirect(303, `/sign-in?${new URLSearchParams({ to: url.pathname + (request.method === 'GET' ? url.search : '') })}`);
+	}
+	if (event.isDataRequest) error(404, 'Not Found');
+	// The same page as for an address where nothing is.
+	const page = await event.fetch('/not-found');
+	return new Response(page.body, page);
+}
+
+/** Knows the visitor, chooses the language, refuses what the table does not allow, and compresses the page. */
 export const handle: Handle = async ({ event, resolve }) => {
 	const { cookies, locals, request, url } = event;
-	locals.language = chooseLanguage(
-		LANGUAGES,
-		cookies.get('language'),
-		request.headers.get('accept-language')
-	);
+	const secure = url.protocol === 'https:';
+	const who = await whoIs(await database(), cookies, secure, new Date());
+	locals.who = who;
+	const ownLanguage = who.kind === 'person' ? (who.language ?? undefined) : undefined;
+	locals.language = chooseLanguage(LANGUAGES, cookies.get('language') ?? ownLanguage, request.headers.get('accept-language'));
 	locals.theme = THEMES.find((theme) => theme === cookies.get('theme')) ?? THEMES[0];
-	locals.who = { kind: 'guest' };
-	if (LEARN.test(url.pathname)) giveGuestToken(cookies, url.protocol === 'https:');
-	const response = await resolve(event, {
-		transformPageChunk: ({ html }) => html.replace('%underfoot.lang%', locals.language).replace('%underfoot.theme%', locals.theme)
-	});
+	const response = (await refused(event)) ?? (await answered(event, resolve));
+	// What a signed-in person sees must not stay in a cache of a shared computer.
+	if (who.kind === 'person') response.headers.set('cache-control', 'no-store');
 	return compressPage(response, request.headers.get('accept-encoding'));
 };
+
+async function answered(event: RequestEvent, resolve: Parameters<Handle>[0]['resolve']): Promise<Response> {
+	const { cookies, locals, url } = event;
+	if (LEARN.test(url.pathname)) giveGuestToken(cookies, url.protocol === 'https:');
+	return resolve(event, {
+		transformPageChunk: ({ html }) => html.replace('%underfoot.lang%', locals.language).replace('%underfoot.theme%', locals.theme)
+	});
+}
 
 /** An error nobody foresaw is logged under an id; the visitor is told the id and nothing else. */
 export const handleError: HandleServerError = ({ kind, error, event }) => {

@@ -4,6 +4,9 @@ import { pathToFileURL } from 'node:url';
 import { join } from 'node:path';
 import { ROOT } from './root.ts';
 
+/** In it a proxy says where the visitor is. */
+const FORWARDED_FOR = 'x-forwarded-for';
+
 /** What the adapter's handler is: it answers, or calls `next` when it has no answer. */
 type Handler = (request: IncomingMessage, response: ServerResponse, next: () => void) => void;
 
@@ -43,9 +46,11 @@ export function serveOptions(env: NodeJS.ProcessEnv): ServeOptions {
 }
 
 /** The built application. Imported by its address, so that the checker does not check the whole build. */
-async function builtHandler(): Promise<Handler> {
+async function builtHandler(behindProxy: boolean): Promise<Handler> {
 	// The adapter takes the visitor's protocol from this header; without it every form post would seem foreign.
 	process.env.PROTOCOL_HEADER = 'x-forwarded-proto';
+	// Behind a proxy all visitors come from one address; tries to sign in are counted by the visitor's own.
+	if (behindProxy) process.env.ADDRESS_HEADER ??= FORWARDED_FOR;
 	const address = pathToFileURL(join(ROOT, 'build/handler.js')).href;
 	const built: { handler: Handler } = await import(address);
 	return built.handler;
@@ -55,6 +60,8 @@ function respond(handler: Handler, options: ServeOptions) {
 	return (request: IncomingMessage, response: ServerResponse) => {
 		const said = request.headers['x-forwarded-proto'];
 		if (!options.behindProxy || said === undefined) request.headers['x-forwarded-proto'] = 'http';
+		// The adapter refuses to tell an address that the proxy does not tell.
+		if (options.behindProxy) request.headers[FORWARDED_FOR] ??= request.socket.remoteAddress ?? '';
 		for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
 		if (request.headers['x-forwarded-proto'] === 'https') {
 			response.setHeader('strict-transport-security', 'max-age=31536000');
@@ -85,7 +92,7 @@ function stopOn(signal: NodeJS.Signals, server: Server): void {
  * @returns the address that it is reached at, e.g. `http://127.0.0.1:3000`
  */
 export async function serve(options: ServeOptions): Promise<string> {
-	const server = createServer(respond(await builtHandler(), options));
+	const server = createServer(respond(await builtHandler(options.behindProxy), options));
 	await new Promise<void>((listening, failed) => {
 		server.once('error', failed);
 		server.listen(options.port, options.host, listening);

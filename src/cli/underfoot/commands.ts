@@ -2,11 +2,13 @@ import type { Language } from '#lib/quantity/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { analysePlan } from './analyse.ts';
 import { quoted, readArguments, readSeed, type Arguments, type ArgumentSpec, type OptionSpec } from './arguments.ts';
+import { demo } from './demo.ts';
 import { drawProblem, drawingFrom, toldProblem } from './draw.ts';
 import { findScenario, readJsonFile, readPlan } from './files.ts';
 import { findAsk, gradeAnswer, readAnswer } from './grade.ts';
 import { USUAL_DRAWS, inspectScenario, readDraws } from './inspect.ts';
 import { refuse, type Outcome } from './outcome.ts';
+import { newPasswordCode, newSetUpCode } from './people.ts';
 import { DOCUMENTS, jsonSchemaOf } from './schema.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from './writing.ts';
 
@@ -39,6 +41,12 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 			const plan = readPlan(file.value);
 			return plan.kind === 'read' ? analysePlan(plan.value, unitsOf(given), await messages('en')) : plan;
 		}
+	},
+	demo: {
+		about: 'fills an empty database (DATABASE_URL) with an invented organisation, and tells its passwords and PINs once',
+		positionals: [],
+		options: {},
+		run: () => demo()
 	},
 	draw: {
 		about: 'the site problem of a seed: story, plan, decoys, asks with the right answers',
@@ -89,6 +97,12 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 			return drawingFrom(() => inspectScenario(scenario.value, draws.value, words));
 		}
 	},
+	'password-code': {
+		about: 'a one-use code by which a trainer or employer chooses a new password; for who runs the server',
+		positionals: ['EMAIL'],
+		options: {},
+		run: (given) => newPasswordCode(given.positionals[0] ?? '')
+	},
 	schema: {
 		about: 'the JSON Schema of a document',
 		positionals: [DOCUMENTS.join('|')],
@@ -99,6 +113,12 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 			if (name === undefined) return refuse(DOCUMENTS.join('|'), `is ${quoted(named)}`, `give ${DOCUMENTS.join(' or ')}`);
 			return { kind: 'done', output: jsonSchemaOf(name) };
 		}
+	},
+	'set-up-code': {
+		about: 'a one-use code by which a further organisation is set up; for who runs the server',
+		positionals: [],
+		options: {},
+		run: () => newSetUpCode()
 	}
 };
 
@@ -114,7 +134,7 @@ function usageOf(name: string, command: Command): string {
 	const options = Object.entries(command.options).map(([option, { value, required }]) =>
 		required === true ? ` --${option} ${value}` : ` [--${option} ${value}]`
 	);
-	return `${name} ${command.positionals.join(' ')}${options.join('')}`;
+	return `${[name, ...command.positionals].join(' ')}${options.join('')}`;
 }
 
 function helpText(): string {

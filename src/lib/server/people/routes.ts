@@ -8,12 +8,17 @@ export type Caller = 'guest' | 'learner' | 'trainer' | 'employer';
 type Rights = Readonly<Record<string, readonly Caller[]>>;
 
 const ALL: readonly Caller[] = ['guest', 'learner', 'trainer', 'employer'];
-const GUEST: readonly Caller[] = ['guest'];
 const LEARNER: readonly Caller[] = ['learner'];
+/** Checks are for learners. A guest, whose session may be over, is told by the endpoint to sign in again. */
+const CHECKED: readonly Caller[] = ['guest', 'learner'];
 const STAFF: readonly Caller[] = ['trainer', 'employer'];
 const EMPLOYER: readonly Caller[] = ['employer'];
 
-/** By SvelteKit's route id. HEAD is GET. `*` is whatever else: an endpoint that answers wrong methods itself. */
+/**
+ * By SvelteKit's route id; one that ends in an asterisk stands for all below it that have no row of their own. HEAD is
+ * GET. The method `*` is whatever else: an endpoint that answers wrong methods itself. Whose crew, whose organisation a
+ * request is about, is no matter of this table: the queries find nothing that is somebody else's.
+ */
 export const ROUTES: Readonly<Record<string, Rights>> = {
 	'/': { GET: ALL },
 	'/method': { GET: ALL },
@@ -25,19 +30,35 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 	'/api/attempts': { POST: ALL, '*': ALL },
 	'/api/attempts/[id]': { GET: ALL, '*': ALL },
 
-	'/setup': { GET: GUEST, '?/default': GUEST },
-	'/enrol': { GET: GUEST, '?/default': GUEST },
-	'/join': { GET: GUEST, '?/default': GUEST, '?/find': GUEST, '?/join': GUEST },
+	'/setup': { GET: ALL, '?/default': ALL },
+	'/enrol': { GET: ALL, '?/default': ALL },
+	'/join': { GET: ALL, '?/find': ALL, '?/join': ALL },
 	'/sign-in': { GET: ALL, '?/staff': ALL, '?/learner': ALL },
 	'/sign-out': { POST: ALL },
 
-	'/learn': { GET: ALL, '?/default': ALL },
+	'/learn': { GET: ALL },
 	'/learn/lesson/[lesson]': { GET: ALL },
 	'/learn/check/[lesson]': { GET: LEARNER },
-	'/api/course/[...path]': { '*': ALL },
+	'/api/course/events': { '*': ALL },
+	'/api/course/checks': { '*': CHECKED },
+	'/api/course/checks/[check]/answers': { '*': CHECKED },
+	'/api/course/checks/[check]/pages': { '*': CHECKED },
 
 	'/crew': { GET: STAFF, '?/make': STAFF },
-	'/crew/[crew]': { GET: STAFF },
+	'/crew/[crew]': {
+		GET: STAFF,
+		'?/rename': STAFF,
+		'?/archive': STAFF,
+		'?/restore': STAFF,
+		'?/add': STAFF,
+		'?/move': STAFF,
+		'?/take-off': STAFF,
+		'?/reset-pin': STAFF,
+		'?/unlock': STAFF,
+		'?/open': STAFF,
+		'?/assign': EMPLOYER,
+		'?/release': EMPLOYER
+	},
 
 	'/records': { GET: EMPLOYER },
 	'/records/people': { GET: EMPLOYER, '?/invite': EMPLOYER, '?/reset': EMPLOYER, '?/unlock': EMPLOYER, '?/close': EMPLOYER },
@@ -57,6 +78,13 @@ export function callerOf(who: Who): Caller {
 	return who.kind === 'guest' ? 'guest' : who.role;
 }
 
+/** @returns the row of a route; undefined for one that has none. */
+function rightsTo(route: string): Rights | undefined {
+	if (Object.hasOwn(ROUTES, route)) return ROUTES[route];
+	const above = Object.keys(ROUTES).find((row) => row.endsWith('/*') && route.startsWith(row.slice(0, -1)));
+	return above === undefined ? undefined : ROUTES[above];
+}
+
 /** @returns what a request is called in a row of the table. */
 function deedOf(rights: Rights, method: string, search: URLSearchParams): string {
 	if (method === 'HEAD') return 'GET';
@@ -70,7 +98,7 @@ function deedOf(rights: Rights, method: string, search: URLSearchParams): string
  * @param search of the address: it names the form action
  */
 export function accessTo(route: string, method: string, search: URLSearchParams, who: Who): Access {
-	const rights = Object.hasOwn(ROUTES, route) ? ROUTES[route] : undefined;
+	const rights = rightsTo(route);
 	if (rights === undefined) return 'refused';
 	const deed = deedOf(rights, method, search);
 	const callers = Object.hasOwn(rights, deed) ? rights[deed] : rights['*'];

@@ -46,8 +46,17 @@ export function crewKey(code: string): ThrottleKey {
 
 /** The key of where a request came from; of IPv6 the network, for one visitor has many addresses there. */
 export function addressKey(address: string): ThrottleKey {
-	const network = address.includes(':') && !address.includes('.') ? address.split(':').slice(0, 4).join(':') : address;
-	return `address:${hidden(network)}`;
+	return `address:${hidden(networkOf(address))}`;
+}
+
+/** The first half of an IPv6 address, written out; any other as it is. */
+function networkOf(address: string): string {
+	if (!address.includes(':') || address.includes('.')) return address;
+	const [before = '', behind] = address.toLowerCase().split('::');
+	const parts = (text: string) => (text === '' ? [] : text.split(':').map((part) => part.replace(/^0+(?=.)/, '')));
+	const [head, tail] = [parts(before), parts(behind ?? '')];
+	const zeros = behind === undefined ? 0 : Math.max(0, 8 - head.length - tail.length);
+	return [...head, ...Array.from({ length: zeros }, () => '0'), ...tail].slice(0, 4).join(':');
 }
 
 function limitOf(key: ThrottleKey): TryLimit {

@@ -287,7 +287,7 @@ describe('help', () => {
 
 	it('is named where a command is not known', async () => {
 		expect(await problems('constructor')).toEqual([
-			{ field: 'COMMAND', problem: 'is "constructor"', remedy: 'give one of analyse, draw, grade, inspect, schema, or --help' }
+			{ field: 'COMMAND', problem: 'is "constructor"', remedy: 'give one of analyse, demo, draw, grade, inspect, password-code, schema, set-up-code, or --help' }
 		]);
 	});
 });
