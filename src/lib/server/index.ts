@@ -15,7 +15,7 @@ export { answer, refusal, wrongMethod } from './respond.ts';
 export type { Person, Role, Who } from './people/who.ts';
 export { choices, codeField, emailField, newPasswordField, passwordProblem, SETTINGS_FIELDS, type Choices } from './people/choices.ts';
 export { listPeople, recentEvents, type ListedPerson, type ToldEvent } from './people/overview.ts';
-export { setLanguage as rememberLanguage } from './db/people.ts';
+export { findOrganisation, setLanguage as rememberLanguage } from './db/people.ts';
 export { note, type AuditEvent, type AuditKind } from './people/audit.ts';
 export { grouped, makeCode, randomCode, readCode } from './people/code.ts';
 export {
@@ -70,6 +70,7 @@ export { receiveEvent, type EventReceipt } from './course/receive.ts';
 export { courseOf, type PersonCourse } from './course/state.ts';
 export { asksOf, courseBook, findTask, isLesson, scenarioOf } from './course/book.ts';
 export { dayIn } from './course/day.ts';
+export { frequentSlips } from './course/slips.ts';
 export {
 	answerItem,
 	beginCheck,
@@ -83,3 +84,5 @@ export {
 	type Supervision
 } from './course/checks.ts';
 export type { CheckItem, DrawnItem, ItemAnswer, ItemResult } from './course/items.ts';
+export { checkStart, learnerOf, tellCheck, toldCheck, type ToldCheck } from './course/told.ts';
+export { fillDemo, type Demo } from './people/demo.ts';

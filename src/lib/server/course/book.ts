@@ -61,8 +61,8 @@ export function isLesson(id: string): id is LessonId {
 	return LESSONS.some((lesson) => lesson.id === id);
 }
 
-/** What stands for a picture in the measure of hardness, by its difficulty. @reason author's guess: as many things to look at as a site problem of that difficulty has steps */
-const PICTURE_STEPS: Readonly<Record<TaskFacts['difficulty'], number>> = { easy: 2, middle: 4, hard: 7 };
+/** Steps that a check's task counts as in the measure of hardness, by the difficulty of what it asks. @reason author's guess: a check asks one ask alone, of which a scenario's own count of steps says little */
+const STEPS: Readonly<Record<TaskFacts['difficulty'], number>> = { easy: 2, middle: 4, hard: 7 };
 
 /** About what share of a scenario's draws fails: by the weights of its aims. */
 function failsShareOf(scenario: Scenario): number {
@@ -74,14 +74,14 @@ function failsShareOf(scenario: Scenario): number {
 function checkFactsOf(task: Task): CheckTask {
 	const common = { id: task.id, cell: task.cell, difficulty: task.difficulty };
 	if (task.kind === 'finding') {
-		const drivers = { steps: PICTURE_STEPS[task.difficulty], decoys: 0, unitChange: false, signChange: false };
+		const drivers = { steps: STEPS[task.difficulty], decoys: 0, unitChange: false, signChange: false };
 		return { ...common, hardness: hardnessOf(drivers), source: task.picture };
 	}
 	const scenario = scenarioOf(task);
 	const decides = asksOf(task).some((ask) => ask.kind === 'decision');
 	return {
 		...common,
-		hardness: hardnessOf(scenario.drivers),
+		hardness: hardnessOf({ ...scenario.drivers, steps: STEPS[task.difficulty] }),
 		source: scenario.id,
 		...(decides ? { failsShare: failsShareOf(scenario) } : {})
 	};

@@ -189,7 +189,7 @@ async function situationOf(db: Database, person: Person, lesson: CoursePlace, no
 	const rule = lesson === 'final' ? finalRule(organisation.pass_rule) : ruleForCell(LESSON_RULE, lessonOf(lesson).cell);
 	const opening = lesson === 'final' ? (await openingsOf(db, [person.id], now.toISOString())).at(-1) : undefined;
 	const { unlockedAfter } = (await triesOf(db, [person.id], lesson)).get(person.id) ?? { unlockedAfter: 0 };
-	const shut = running !== undefined ? undefined : shutBecause({ course, lesson, tries, passed: replayed?.end?.kind === 'passed', day, rule, unlockedAfter: lesson === 'final' ? unlockedAfter : 0 });
+	const shut = running !== undefined ? undefined : shutBecause({ course, lesson, tries, passed: replayed?.end?.kind === 'passed', day, rule, unlockedAfter });
 	return { course, seq, tries, running, day, rule, opening, shut };
 }
 
@@ -218,7 +218,8 @@ function shutBecause(of: {
 		if (context.passed) return 'passed';
 		if (place !== 'ready') return 'not-ready';
 	}
-	if (tries.length - of.unlockedAfter >= rule.tries.beforeUnlock) return 'locked';
+	// Before another try at a lesson's check stands practice; at the final check stands a trainer.
+	if (lesson === 'final' && tries.length - of.unlockedAfter >= rule.tries.beforeUnlock) return 'locked';
 	return tries.filter((one) => one.day === day).length >= rule.tries.perDay ? 'tomorrow' : undefined;
 }
 

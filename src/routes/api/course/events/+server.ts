@@ -1,14 +1,13 @@
 import type { RequestHandler } from './$types';
-import { answer, database, readBody, receiveEvent, refusal, shippedVersions, wrongMethod } from '#lib/server/index.ts';
+import { answer, database, learnerOf, readBody, receiveEvent, refusal, shippedVersions, wrongMethod } from '#lib/server/index.ts';
 
 /** Judges and stores what a signed-in learner did in a lesson; the reply comes when it is on the disk. */
 export const POST: RequestHandler = async ({ request, locals }) => {
-	if (locals.who.kind === 'guest') {
-		return refusal(401, [{ field: 'session', problem: 'is over or was never begun', remedy: 'sign in again; what you did is kept on this device' }]);
-	}
+	const learner = learnerOf(locals.who);
+	if (learner instanceof Response) return learner;
 	const body = await readBody(request);
 	if (body.kind === 'refused') return refusal(body.status, body.problems);
-	const receipt = await receiveEvent(await database(), locals.who, body.value, shippedVersions, new Date());
+	const receipt = await receiveEvent(await database(), learner, body.value, shippedVersions, new Date());
 	if (receipt.kind === 'stored') {
 		const { counts, grades, state } = receipt;
 		return answer(receipt.status, JSON.stringify({ counts, grades, state }));
