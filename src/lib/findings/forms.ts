@@ -198,13 +198,14 @@ export const FORMS = {
 	'beam-hold': {
 		clamp: fine('anchorage-approved'),
 		'sling-sleeve': fine('sling-sleeved'),
+		'round-to-ring': fine('tie-back-rated'),
 		'sling-bare': wrong('sling-bare'),
-		conduit: wrong('anchorage-unapproved')
+		conduit: wrong('anchorage-unapproved'),
+		'round-and-back': wrong('tie-back-unrated')
 	},
-	'beam-back': {
-		'hook-in-ring': fine('hook-seated'),
-		'ring-back': fine('tie-back-rated'),
-		'line-back': wrong('tie-back-unrated')
+	attachment: {
+		back: fine('ring-high'),
+		hip: wrong('lanyard-on-belt')
 	},
 	term: { plain: fine('term') },
 	moment: { plain: fine('moment') }

@@ -229,8 +229,8 @@ export const TASKS: readonly Task[] = [
 		drawing: 'steel',
 		slots: [
 			...slot('beam-hold', 'hold-first', 'hold-second'),
-			...slot('beam-back', 'back-first', 'back-second'),
-			...slot('packs', 'packs-first', 'packs-second')
+			...slot('packs', 'packs-first', 'packs-second'),
+			...slot('attachment', 'attachment-first', 'attachment-second')
 		],
 		counts: [12, 36, 34, 18],
 		choice: 'go'

@@ -1,5 +1,6 @@
 /** Where the parts of each drawing lie, px of its own box. Touch targets; every one is at least 46 by 46. */
 import type { DrawingId, Shown } from '#lib/findings/index.ts';
+import { columnsOf, MOMENT_HEIGHT, MOMENT_WIDTH, ROW, termRows } from './moment-layout.ts';
 
 export interface Box {
 	readonly x: number;
@@ -76,96 +77,124 @@ const FIXED: Readonly<Record<Exclude<DrawingId, 'one-moment' | 'moments'>, Layou
 		width: WIDTH,
 		height: 470,
 		parts: {
-			'shoulder-left': around(136, 136, 56, 58),
-			'shoulder-right': around(222, 136, 56, 58),
-			'back-ring': around(179, 198, 70, 62),
-			'lanyard-end': box(262, 196, 92, 112),
-			'seat-strap': around(179, 318, 112, 46),
-			'leg-left': around(122, 384, 92, 62),
-			'leg-right': around(236, 384, 92, 62)
+			'shoulder-left': box(92, 92, 70, 66),
+			'shoulder-right': box(196, 92, 70, 66),
+			'back-ring': box(142, 158, 74, 112),
+			'lanyard-end': box(244, 186, 108, 150),
+			'seat-strap': box(134, 272, 90, 92),
+			'leg-left': box(80, 366, 92, 72),
+			'leg-right': box(186, 366, 92, 72)
 		}
 	},
 	'worn-front': {
 		width: WIDTH,
 		height: 470,
 		parts: {
-			'shoulder-left': around(132, 132, 56, 50),
-			'shoulder-right': around(226, 132, 56, 50),
-			'chest-strap': around(179, 196, 84, 130),
-			'strap-end': around(240, 282, 50, 64),
-			'leg-buckle-left': around(112, 334, 60, 48),
-			'leg-buckle-right': around(246, 334, 60, 48),
-			'leg-left': around(128, 398, 90, 58),
-			'leg-right': around(230, 398, 90, 58)
+			'shoulder-left': box(88, 112, 66, 62),
+			'shoulder-right': box(204, 112, 66, 62),
+			'chest-strap': box(156, 98, 46, 164),
+			'leg-buckle-left': box(84, 318, 58, 62),
+			'leg-buckle-right': box(216, 318, 58, 62),
+			'strap-end': box(164, 270, 54, 92),
+			'leg-left': box(86, 380, 88, 58),
+			'leg-right': box(184, 380, 88, 58)
 		}
 	},
 	'roof-edge': {
 		width: WIDTH,
-		height: 400,
+		height: 470,
 		parts: {
-			anchorage: box(24, 196, 64, 78),
-			people: box(96, 96, 70, 176),
-			packs: box(168, 118, 50, 78),
-			'edge-line': box(214, 226, 70, 64),
-			'rescue-post': box(286, 250, 70, 140)
+			anchorage: box(2, 130, 76, 80),
+			people: box(82, 84, 66, 126),
+			packs: box(148, 84, 60, 60),
+			'edge-line': box(208, 176, 60, 56),
+			'rescue-post': box(246, 362, 110, 96)
 		}
 	},
 	'twin-legs': {
 		width: WIDTH,
 		height: 430,
 		parts: {
-			'leg-front': box(8, 40, 60, 60),
-			'leg-back': box(84, 40, 60, 60),
-			'leg-holding': box(188, 40, 60, 60),
-			'leg-spare': box(280, 40, 60, 60),
-			packs: box(100, 200, 60, 60)
+			'leg-front': box(70, 58, 58, 56),
+			'leg-back': box(70, 2, 58, 56),
+			'leg-holding': box(248, 40, 60, 60),
+			'leg-spare': box(186, 316, 166, 108),
+			packs: box(6, 316, 166, 108)
 		}
 	},
 	'hook-ups': { width: WIDTH, height: 498, parts: board(numbered('hook-up', 6), 2, 166) },
 	restraint: {
 		width: WIDTH,
-		height: 400,
+		height: 380,
 		parts: {
-			'side-north': box(120, 4, 110, 50),
-			'side-east': box(300, 120, 54, 110),
-			'side-south': box(120, 320, 110, 50),
-			hole: box(30, 60, 80, 80),
-			people: box(150, 100, 70, 60),
-			anchorage: box(150, 170, 60, 60)
+			'side-north': box(110, 66, 96, 62),
+			'side-east': box(248, 140, 78, 96),
+			'side-south': box(180, 282, 96, 64),
+			hole: box(26, 140, 110, 72),
+			people: box(128, 222, 108, 56),
+			anchorage: box(140, 160, 92, 62)
 		}
 	},
 	rescue: {
 		width: WIDTH,
-		height: 420,
+		height: 460,
 		parts: {
-			names: box(4, 250, 80, 80),
-			kit: box(90, 250, 60, 80),
-			helper: box(150, 250, 60, 130),
-			reach: box(230, 60, 110, 90),
-			way: box(210, 330, 140, 70)
+			names: box(2, 266, 76, 60),
+			kit: box(2, 340, 82, 92),
+			helper: box(106, 324, 84, 124),
+			reach: box(182, 150, 90, 190),
+			way: box(192, 380, 78, 66)
 		}
 	},
 	steel: {
 		width: WIDTH,
-		height: 420,
+		height: 430,
 		parts: {
-			'hold-first': box(40, 20, 80, 70),
-			'hold-second': box(220, 20, 80, 70),
-			'back-first': box(40, 96, 80, 60),
-			'back-second': box(220, 96, 80, 60),
-			'packs-first': box(60, 170, 60, 70),
-			'packs-second': box(240, 170, 60, 70)
+			'hold-first': box(20, 4, 146, 146),
+			'hold-second': box(194, 4, 152, 146),
+			'packs-first': box(48, 164, 74, 96),
+			'packs-second': box(226, 164, 74, 96),
+			'attachment-first': box(48, 264, 78, 90),
+			'attachment-second': box(226, 264, 78, 90)
 		}
 	}
 };
+
+/** The hooks of twin legs, where they hang. */
+function legBoxes(shown: Shown): Record<string, Box> {
+	const look = (id: string): string => shown.parts.find((part) => part.id === id)?.look ?? '';
+	const bothLow = look('leg-front') === 'low-eye' && look('leg-back') === 'low-eye';
+	const front = look('leg-front') === 'low-eye' ? box(82, bothLow ? 214 : 222, 48, 48) : box(76, 58, 52, 50);
+	const back = { hangs: box(4, 224, 56, 74), 'low-eye': bothLow ? box(82, 262, 48, 48) : box(82, 222, 48, 48) }[look('leg-back')] ?? box(76, 4, 52, 52);
+	const holding = look('leg-holding') === 'low-eye' ? box(262, 222, 48, 48) : box(246, 44, 62, 60);
+	return { 'leg-front': front, 'leg-back': back, 'leg-holding': holding };
+}
+
+function below(shown: Shown): boolean {
+	return shown.parts.some((part) => part.look === 'on-edge');
+}
 
 /** @returns the layout of a picture. */
 export function layoutOf(shown: Shown): Layout {
 	switch (shown.drawing) {
 		case 'one-moment':
-			return { width: WIDTH, height: 470, parts: {} };
-		case 'moments':
-			return { width: WIDTH, height: 470, parts: {} };
+			return {
+				width: MOMENT_WIDTH,
+				height: MOMENT_HEIGHT,
+				parts: Object.fromEntries(termRows(shown).map(({ part, row }) => [part.id, box(238, row - ROW / 2 + 2, 118, ROW - 4)]))
+			};
+		case 'moments': {
+			const { at, width } = columnsOf(shown);
+			return {
+				width: MOMENT_WIDTH,
+				height: MOMENT_HEIGHT,
+				parts: Object.fromEntries(shown.parts.map((part, i) => [part.id, box(at(i) - width * 0.79 + 1, 2, width - 2, MOMENT_HEIGHT - 4)]))
+			};
+		}
+		case 'twin-legs':
+			return { ...FIXED['twin-legs'], parts: { ...FIXED['twin-legs'].parts, ...legBoxes(shown) } };
+		case 'roof-edge':
+			return below(shown) ? { ...FIXED['roof-edge'], parts: { ...FIXED['roof-edge'].parts, packs: box(196, 176, 46, 56), 'edge-line': box(242, 190, 56, 56) } } : FIXED['roof-edge'];
 		default:
 			return FIXED[shown.drawing];
 	}
