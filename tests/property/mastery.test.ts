@@ -26,7 +26,8 @@ const START = '2026-01-28';
 const credit = fc.record({
 	cell: fc.constantFrom(...CELLS),
 	skills: fc.uniqueArray(fc.constantFrom(...SKILLS), { maxLength: 3 }),
-	right: fc.boolean()
+	right: fc.boolean(),
+	guess: fc.constantFrom(0.02, 0.001, 0.14, 0.3)
 });
 const outcome: fc.Arbitrary<Outcome> = fc.record({
 	task: fc.constantFrom('a', 'b', 'c'),
@@ -149,6 +150,7 @@ describe('the levels', () => {
 						expect(cellOf(known, cell).p).toBeGreaterThanOrEqual(0.98);
 						const row = cellOf(known, cell).tries.slice(-3);
 						expect(row.length === 3 && row.every((one) => one.right)).toBe(true);
+						expect(cellOf(known, cell).rowByChance).toBeLessThanOrEqual(1e-5);
 					}
 				}
 			}),

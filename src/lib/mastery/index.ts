@@ -16,10 +16,11 @@ export {
 export { TRACING, type Tracing } from './estimate.ts';
 export {
 	DIFFICULTIES_AMONG,
+	GUESS,
 	READY_AT,
+	ROW_BY_CHANCE,
 	STUCK_AFTER,
 	TRIES_IN_A_ROW,
-	TRIES_WHEN_STUCK,
 	observe
 } from './observe.ts';
 export { isMastered, isReady, isStuck, readySince, rowOf, type Row } from './ready.ts';

@@ -3,13 +3,13 @@
  *
  * 1. **another kind** than the problem before, whenever there is one, and another task;
  * 2. **the difficulty** that the cell asks for: from easy, one step up from each task solved alone at the first try, one
- *    down after a wrong answer, help or none. Where one more right answer would complete the row and all before it
- *    were of one difficulty, another one is asked for, so that the row can make the cell ready;
+ *    down after a wrong answer, help or none. After two right in a row of one difficulty another one is asked for, so
+ *    that the third can make the cell ready;
  * 3. **the weakest skill**: the task whose least certain finer skill is the least certain of all;
  * 4. among equals, by chance from the seed.
  */
 import { DIFFICULTIES, cellOf, skillOf, type CellState, type Difficulty, type Mastery } from './state.ts';
-import { rowNeeded } from './observe.ts';
+import { TRIES_IN_A_ROW } from './observe.ts';
 import { hashOf, seedOf } from './seed.ts';
 
 /** What the choice needs to know of a task. */
@@ -86,11 +86,10 @@ function byChance(tasks: readonly TaskFacts[], turn: Turn): readonly TaskFacts[]
  * @returns how far each difficulty is from the one that the cell asks for next, 0 being it.
  */
 export function difficultyWanted(cell: CellState): (difficulty: Difficulty) => number {
-	const before = rowNeeded(cell) - 1;
-	const row = cell.tries.slice(-before);
+	const row = cell.tries.slice(1 - TRIES_IN_A_ROW);
 	const [first] = row;
 	const alike =
-		row.length === before && row.every((one) => one.right && one.difficulty === first?.difficulty);
+		row.length === TRIES_IN_A_ROW - 1 && row.every((one) => one.right && one.difficulty === first?.difficulty);
 	return (difficulty) => {
 		const distance = Math.abs(DIFFICULTIES.indexOf(difficulty) - cell.level);
 		return alike && difficulty === first?.difficulty ? distance + DIFFICULTIES.length : distance;

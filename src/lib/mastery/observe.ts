@@ -16,13 +16,19 @@
  * no number of helps ever raises it; what a help does teach shows in the next problem worked alone.
  *
  * **Ready** is what `observe` finds after an unaided answer: the estimate at `READY_AT` or over, the last
- * `TRIES_IN_A_ROW` first tries without help right, and among them `DIFFICULTIES_AMONG` difficulties. Once ready, a cell
- * stays so until a wrong answer: a right one never takes readiness away. Three right answers in a row lift even the
- * lowest estimate over `READY_AT`: with these numbers the row decides, and the estimate steers practice. By itself
- * such a rule lets a half-skilled learner through in the end; that is why it ends practice and never the test.
+ * `TRIES_IN_A_ROW` first tries without help right, among them `DIFFICULTIES_AMONG` difficulties, and the whole row since
+ * the last wrong answer too unlikely for chance. Once ready, a cell stays so until a wrong answer: a right one never takes
+ * readiness away. Three right answers in a row lift even the lowest estimate over `READY_AT`: with these numbers the row
+ * decides, and the estimate steers practice. By itself such a rule lets a half-skilled learner through in the end; that
+ * is why it ends practice and never the test.
  *
- * **Stuck.** Whoever tries long enough meets a row by luck. A cell that took more than `STUCK_AFTER` problems without
- * ever being ready is stuck: the trainer is told, and ready then needs a row of `TRIES_WHEN_STUCK`.
+ * **Chance.** Three typed numbers in a row are enough: guesses alone make such a row 8 times in a million. A picture
+ * where nothing is wrong, or a choice of four, is guessed more easily, so such answers make a longer row. Each right
+ * answer counts with the share of draws that have it as their right answer. Whatever somebody guesses, always the
+ * commonest answer too, a row that begins then gets below a bound with at most that chance (the inverse of the product
+ * is a fair game; Ville's inequality, from memory). A cell that took more than `STUCK_AFTER` problems without ever being
+ * ready is stuck: the trainer is told, and the bound is `ROW_BY_CHANCE.stuck`, four typed numbers. So in 200 problems
+ * at most 25 · 10⁻⁵ + 175 · 10⁻⁶, less than one in 2,000, of those who guess become ready in a cell.
  */
 import { dayNumber } from './day.ts';
 import { learnt, weigh } from './estimate.ts';
@@ -55,10 +61,15 @@ export const TRIES_IN_A_ROW = 3;
  */
 export const STUCK_AFTER = 25;
 /**
- * How many must be right in a row once a cell is stuck.
- * @reason of 1,000 who guess with 2 chances in 100, 1.6 meet a row of three within 200 problems, 0.2 with this rule
+ * How likely a blind guess is right, where a credit does not say.
+ * @source reference/learning-and-records.md 6.2: 1.7 % for a number over its plausible span, rounded up
  */
-export const TRIES_WHEN_STUCK = 4;
+export const GUESS = 0.02;
+/**
+ * How likely chance alone may give a row that makes a cell ready: usually, and once the cell is stuck.
+ * @reason the least round numbers by which three typed numbers in a row are enough, and four for whoever is stuck
+ */
+export const ROW_BY_CHANCE = Object.freeze({ usual: 1e-5, stuck: 1e-6 });
 /**
  * How many difficulties must be among them.
  * @source reference/learning-and-records.md 5.1
@@ -115,22 +126,28 @@ function isLeastCertain(mastery: Mastery, skill: string, credit: Credit): boolea
 
 function cellAfter(mastery: Mastery, cell: string, outcome: Outcome): CellState {
 	const before = cellOf(mastery, cell);
-	const right = outcome.credits.every((credit) => credit.cell !== cell || credit.right);
+	const credits = outcome.credits.filter((credit) => credit.cell === cell);
+	const right = credits.every((credit) => credit.right);
 	const after = {
 		...before,
 		seen: seenAfter(mastery, before, outcome),
 		p: moved(before.p, right, outcome.aided)
 	};
 	if (outcome.aided && right) return after;
-	if (outcome.aided) return { ...after, tries: [], level: easier(before.level), ready: false };
+	const broken = { ...after, row: 0, rowByChance: 1, level: easier(before.level), ready: false };
+	if (outcome.aided) return { ...broken, tries: [] };
 
 	const tried: FirstTry = { right, difficulty: outcome.difficulty, day: outcome.day };
-	const tries = [...before.tries, tried].slice(-TRIES_WHEN_STUCK);
-	const ready = right && (before.ready || reaches(after.p, tries.slice(-rowNeeded(after)), rowNeeded(after)));
+	const tries = [...before.tries, tried].slice(-TRIES_IN_A_ROW);
+	if (!right) return { ...broken, tries, refresh: afterTry(before.refresh, tried, false) };
+
+	const row = before.row + 1;
+	const guesses = credits.map(({ guess = GUESS }) => guess).sort((a, b) => a - b);
+	const rowByChance = guesses.reduce((product, guess) => product * guess, before.rowByChance);
+	const longer = { ...after, tries, row, rowByChance, level: harderThan(outcome.difficulty) };
+	const ready = before.ready || reaches(longer);
 	return {
-		...after,
-		tries,
-		level: right ? harderThan(outcome.difficulty) : easier(before.level),
+		...longer,
 		ready,
 		readySince: before.readySince ?? (ready ? outcome.day : null),
 		refresh: afterTry(before.refresh, tried, ready)
@@ -147,18 +164,26 @@ export function stuck({ seen, readySince }: CellState): boolean {
 
 /**
  * @param cell what is known of a cell.
- * @returns how many first tries without help must be right in a row for it to be ready.
+ * @returns how long the row of right first tries without help must be if what comes is as hard to guess as a typed
+ * number. It gets longer by answers that are easier to guess.
  */
 export function rowNeeded(cell: CellState): number {
-	return stuck(cell) ? TRIES_WHEN_STUCK : TRIES_IN_A_ROW;
+	let needed = cell.row;
+	for (let byChance = cell.rowByChance; byChance > boundFor(cell); byChance *= GUESS) needed += 1;
+	return Math.max(needed, TRIES_IN_A_ROW);
 }
 
-function reaches(p: number, row: readonly FirstTry[], needed: number): boolean {
+function boundFor(cell: CellState): number {
+	return stuck(cell) ? ROW_BY_CHANCE.stuck : ROW_BY_CHANCE.usual;
+}
+
+function reaches(cell: CellState): boolean {
+	const { p, tries, row, rowByChance } = cell;
 	return (
 		p >= READY_AT &&
-		row.length === needed &&
-		row.every((one) => one.right) &&
-		new Set(row.map((one) => one.difficulty)).size >= DIFFICULTIES_AMONG
+		row >= TRIES_IN_A_ROW &&
+		new Set(tries.map((one) => one.difficulty)).size >= DIFFICULTIES_AMONG &&
+		rowByChance <= boundFor(cell)
 	);
 }
 

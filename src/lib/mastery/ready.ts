@@ -32,15 +32,14 @@ export function isStuck(mastery: Mastery, cell: string): boolean {
 
 /** How far a cell is from ready. */
 export interface Row {
-	/** Right first tries without help in a row, at most as many as needed. */
+	/** Right first tries without help in a row. */
 	readonly right: number;
+	/** How many there must be; it may grow by answers that are easy to guess. */
 	readonly needed: number;
 }
 
 /** @returns how many right first tries in a row a cell has, and how many ready needs. */
 export function rowOf(mastery: Mastery, cell: string): Row {
 	const state = cellOf(mastery, cell);
-	const lastWrong = state.tries.map((one) => one.right).lastIndexOf(false);
-	const needed = rowNeeded(state);
-	return { right: Math.min(state.tries.length - 1 - lastWrong, needed), needed };
+	return { right: state.row, needed: rowNeeded(state) };
 }

@@ -12,6 +12,11 @@ export interface Credit {
 	readonly cell: string;
 	readonly skills: readonly string[];
 	readonly right: boolean;
+	/**
+	 * How likely chance alone gives this answer: of all draws of the task, the share whose right answer is this one.
+	 * `GUESS` if left out.
+	 */
+	readonly guess?: number;
 }
 
 /** One answered problem. */
@@ -54,8 +59,12 @@ export interface Refresh {
 
 /** What is known of one cell. */
 export interface CellState extends SkillState {
-	/** The last first tries without help, oldest first, as many as the longest row that ready may need. */
+	/** The last first tries without help, oldest first, at most `TRIES_IN_A_ROW`. */
 	readonly tries: readonly FirstTry[];
+	/** How many first tries without help were right since the last wrong answer. */
+	readonly row: number;
+	/** How likely chance alone gives such a row; 1 for none. */
+	readonly rowByChance: number;
 	/** How hard the next task should be: place in `DIFFICULTIES`. */
 	readonly level: number;
 	/** Whether the cell is ready now. */
@@ -91,6 +100,8 @@ const NEW_SKILL: SkillState = Object.freeze({ p: TRACING.start, seen: 0 });
 const NEW_CELL: CellState = Object.freeze({
 	...NEW_SKILL,
 	tries: Object.freeze([]),
+	row: 0,
+	rowByChance: 1,
 	level: 0,
 	ready: false,
 	readySince: null,

@@ -16,8 +16,11 @@ import { CELL, after, outcome, tries } from '../../support/outcomes.ts';
 
 // Source of all rules here: learning-and-records.md 5 and 5.1, DESIGN 6, or common practice, no source.
 
+function credit(cell: string, skills: readonly string[], right: boolean, guess?: number): Credit {
+	return { cell, skills, right, ...(guess === undefined ? {} : { guess }) };
+}
+
 describe('one problem with several asks', () => {
-	const credit = (cell: string, skills: readonly string[], right: boolean): Credit => ({ cell, skills, right });
 	const both = (first: boolean, second: boolean) =>
 		after([
 			outcome({ credits: [credit('mass', ['tools'], first), credit('mass', ['capacity'], second), credit('force', ['peak'], true)] })
@@ -122,6 +125,28 @@ describe('ready', () => {
 		const known = after([...tries('emh'), ...tries('H', { day: '2026-03-05' })]);
 		expect(readySince(known, CELL)).toBe('2026-03-02');
 		expect(readySince(after(tries('em')), CELL)).toBeUndefined();
+	});
+
+	it('needs a longer row of answers that are easy to guess', () => {
+		const guess = 0.3;
+		const easy = (count: number) =>
+			Array.from({ length: count }, (_, i) =>
+				outcome({ difficulty: i % 2 === 0 ? 'easy' : 'middle', credits: [credit(CELL, [], true, guess)] })
+			);
+		// 0.3 to the ninth is 2 in 100,000, to the tenth 6 in a million; the bound is one in 100,000.
+		expect(isReady(after(easy(9)), CELL)).toBe(false);
+		expect(isReady(after(easy(10)), CELL)).toBe(true);
+		// 0.3 · 0.02 · 0.02 is 1.2 in 10,000: one more number is needed.
+		expect(rowOf(after(easy(1)), CELL)).toEqual({ right: 1, needed: 4 });
+		expect(isReady(after([...easy(1), ...tries('mh')]), CELL)).toBe(false);
+		expect(isReady(after([...easy(1), ...tries('mhm')]), CELL)).toBe(true);
+	});
+
+	it('counts two numbers of one problem as harder to guess, and still as one of the row', () => {
+		const both = [credit(CELL, [], true), credit(CELL, [], true)];
+		const known = after([outcome({ credits: both }), outcome({ credits: both, difficulty: 'hard' })]);
+		expect(rowOf(known, CELL)).toEqual({ right: 2, needed: 3 });
+		expect(isReady(known, CELL)).toBe(false);
 	});
 
 	it('is told cell by cell', () => {
