@@ -1,6 +1,7 @@
 /** The counts of pass rules against tables that were computed apart from this program (learning-and-records.md 6). */
 import { describe, expect, it } from 'vitest';
 import { PASS_RULES, countsAlone, overTries, type PassRule } from '#lib/mastery/index.ts';
+import { qualityOf } from '../bench/simulated/decisions.ts';
 
 const STAGED = PASS_RULES.find((one) => one.id === 'staged');
 
@@ -92,5 +93,22 @@ describe('one form, independent items', () => {
 		expect(Math.abs(100 * pass - one)).toBeLessThan(0.51);
 		expect(Math.abs(100 * overTries(pass, 2) - two)).toBeLessThan(0.51);
 		expect(Math.abs(100 * overTries(pass, 3) - three)).toBeLessThan(0.52);
+	});
+
+	// learning-and-records.md 6.1, population view, true cut .85: accuracy, consistency, false passes.
+	it.each([
+		[8, 2, 10, 8, 0.68, 0.71, 0.29],
+		[8, 2, 12, 10, 0.73, 0.7, 0.23],
+		[8, 2, 20, 17, 0.79, 0.74, 0.15],
+		[8, 2, 30, 26, 0.84, 0.78, 0.09],
+		[4, 2, 12, 10, 0.8, 0.76, 0.18],
+		[4, 2, 20, 17, 0.86, 0.82, 0.11]
+	])('Beta(%i, %i), %i items, %i right: decided rightly and alike as often as the table says', (a, b, n, k, accuracy, consistency, falsePass) => {
+		const rule = oneForm(n, k);
+		const quality = qualityOf((right) => countsAlone(rule, { right, unsafeShare: 0 }).pass, { a, b, cut: 0.85 });
+		// learning-and-records.md 6.4: within .005.
+		expect(Math.abs(quality.accuracy - accuracy)).toBeLessThan(0.0051);
+		expect(Math.abs(quality.consistency - consistency)).toBeLessThan(0.0051);
+		expect(Math.abs(quality.falsePass - falsePass)).toBeLessThan(0.0051);
 	});
 });

@@ -123,8 +123,8 @@ describe('the default rule', () => {
 	});
 
 	it('leaves a cell open when two of its items on one page are wrong', () => {
-		const both = { [placeOf('free-fall')]: 'wrong', [placeOf('free-fall', 1)]: 'wrong' } as const;
-		expect(after(STAGED, [both])).toEqual({ kind: 'cells-open', cells: ['free-fall'] });
+		const both = { [placeOf('required-clearance')]: 'wrong', [placeOf('required-clearance', 1)]: 'wrong' } as const;
+		expect(after(STAGED, [both])).toEqual({ kind: 'cells-open', cells: ['required-clearance'] });
 	});
 
 	it('bears one item with an unsafe number in the first twelve and two in all', () => {
@@ -195,7 +195,7 @@ describe('the schema', () => {
 		for (const rule of [...PASS_RULES, LESSON_RULE]) expect(passRuleSchema.parse(structuredClone(rule))).toEqual(rule);
 	});
 
-	it.each([
+	it.each<[Readonly<Record<string, unknown>>, string]>([
 		[{ id: 'Staged Rule' }, 'id is no short name'],
 		[{ stages: STAGED.stages.toReversed() }, 'stages.1.after is not more than at the stage before'],
 		[{ stages: [{ after: 30, passAtMost: 4, failAtLeast: 7 }] }, 'leaves counts undecided at the last stage'],
@@ -204,15 +204,15 @@ describe('the schema', () => {
 		[{ unsafe: { first: { items: 10, atMost: 1 }, atMost: 2 } }, 'unsafe.first.items is the end of no stage'],
 		[{ unsafe: { first: { items: 12, atMost: 3 }, atMost: 2 } }, 'unsafe.first.atMost is more than is allowed in all'],
 		[{ blueprint: STAGED.blueprint.slice(1) }, 'blueprint has 29 places for 30 items'],
-		[{ blueprint: STAGED.blueprint.map((one, i) => (i === 0 ? { ...one, cell: 'free-fall' } : one)) }, 'does not ask "stages" in the first 12 items'],
-		[{ blueprint: STAGED.blueprint.map((one, i) => (i === 12 ? { ...one, cell: 'free-fall' } : one)) }, 'asks "stages" less than twice in the first 18 items'],
+		[{ blueprint: STAGED.blueprint.map((one, i) => (i === 1 ? { ...one, cell: 'free-fall' } : one)) }, 'does not ask "label-and-mass" in the first 12 items'],
+		[{ blueprint: STAGED.blueprint.map((one, i) => (i === 12 ? { ...one, cell: 'free-fall' } : one)) }, 'asks "label-and-mass" less than twice in the first 18 items'],
 		[{ blueprint: STAGED.blueprint.map((one) => ({ cell: one.cell, difficulty: one.difficulty })) }, 'has no failing plan in its first stage'],
 		[{ tries: { beforeUnlock: 2, perDay: 3 } }, 'tries.perDay is more than is allowed before a trainer unlocks'],
 		[{ for: 'lesson' }, 'blueprint names the cell "stages"; a lesson\'s rule'],
 		[{ cut: { kind: 'judged', date: '2027-02-31', judges: ['A', 'B', 'C'], document: 'minutes' } }, 'cut.date is no date'],
 		[{ cut: { kind: 'judged', date: '2027-02-03', judges: ['A', 'B'], document: 'minutes' } }, 'cut.judges are fewer than three'],
 		[{ score: 80 }, 'score']
-	])('says what is wrong with %j', (change, words) => {
+	])('says what is wrong: case %#', (change, words) => {
 		expect(says(change)).toContain(words);
 	});
 
