@@ -23,6 +23,7 @@ export { createOutbox, type Outbox, type Posted, type SendOutcome, type Shelf } 
 export { mixed, type MixedProblem } from './mix.ts';
 export { resume, type Regrading } from './resume.ts';
 export { allRight, creditsOf, skillOf } from './credits.ts';
+export { foundSlips, mostFrequent } from './found-slips.ts';
 export {
 	WANTED_BEFORE_CHECK,
 	WRONG_AT_RUNG,

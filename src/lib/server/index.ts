@@ -67,6 +67,7 @@ export {
 export { findCrew, listCrews, staffOf, trainersOf, type Crew, type ListedCrew, type Trainer } from './db/crews.ts';
 export type { Opening } from './db/permits.ts';
 export { receiveEvent, type EventReceipt } from './course/receive.ts';
+export type { SentEvent } from './course/sent.ts';
 export { courseOf, type PersonCourse } from './course/state.ts';
 export { asksOf, courseBook, findTask, isLesson, scenarioOf } from './course/book.ts';
 export { dayIn } from './course/day.ts';

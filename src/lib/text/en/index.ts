@@ -2,7 +2,10 @@ import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } f
 import { common, turnedDown } from './common.ts';
 import { crew, join } from './crew.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
+import { findings } from './findings.ts';
 import { givens, obstacleAside, obstacleTop } from './givens.ts';
+import { learn } from './learn.ts';
+import { lessonPage } from './lesson-page.ts';
 import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
 import { method } from './method.ts';
@@ -32,9 +35,12 @@ export const en = Object.freeze({
 	decision,
 	diagnosis,
 	entrySlips,
+	findings,
 	givens,
 	join,
 	labelFields,
+	learn,
+	lessonPage,
 	lessons,
 	marking,
 	method,
