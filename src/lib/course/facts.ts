@@ -5,6 +5,7 @@
 import {
 	citationOf,
 	cite,
+	citeValue,
 	decides,
 	judgeCondition,
 	printedBound,
@@ -129,7 +130,6 @@ function asksFor(limit: Limit, fact: FactName): boolean {
 function fromPractice(id: FactId, practice: PracticeTable, field: 'margin' | 'stretch' | 'dRingHeight' | 'bodyHeight'): LessonFact {
 	const value = practice[field];
 	if (value === undefined) return { id, kind: 'none' };
-	const printed = printedValue(value);
 	return {
 		id,
 		kind: 'number',
@@ -137,9 +137,10 @@ function fromPractice(id: FactId, practice: PracticeTable, field: 'margin' | 'st
 		exclusive: false,
 		value: value.value,
 		unit: value.unit,
-		printed,
+		// What practice prints beside its number are remarks in words; they stand on the method page.
+		printed: printedValue({ value: value.value, unit: value.unit }),
 		note: value.note,
-		citation: cite(value, [printed]),
+		citation: citeValue(value),
 		decides: value.mark !== 'memory',
 		limit: undefined
 	};

@@ -14,7 +14,7 @@ export const beforeAndAfterLesson: Lesson = {
 			{ id: 'connectors', picture: 'site-hook-ups', seed: 13 },
 			{ id: 'legs-wrong', picture: 'site-twin-legs', seed: 5 },
 			{ id: 'legs-right', picture: 'site-twin-legs', seed: 2 },
-			{ id: 'steel', picture: 'site-steel', seed: 2 },
+			{ id: 'steel', picture: 'site-steel', seed: 7 },
 			{ id: 'rescue', picture: 'site-rescue', seed: 8 }
 		]
 	},

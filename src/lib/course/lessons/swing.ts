@@ -35,8 +35,8 @@ export const swingLesson: Lesson = {
 	},
 	numbers: { sideways: { given: 'offset' }, drop: { quantity: swingDrop } },
 	halfDone: [
-		{ kind: 'ask', task: 'tank-roof.swing-drop', ask: 'swing-drop', blank: 1 },
-		{ kind: 'ask', task: 'formwork-deck.reach', ask: 'reach', blank: 2 },
+		{ kind: 'ask', task: 'formwork-deck.reach', ask: 'reach', blank: 1 },
+		{ kind: 'ask', task: 'tank-roof.swing-drop', ask: 'swing-drop', blank: 2 },
 		{ kind: 'ask', task: 'tank-roof.swing-drop', ask: 'swing-drop', blank: 'all' }
 	],
 	facts: ['sideways-limit', 'anchorage-height', 'edges', 'no-contact']

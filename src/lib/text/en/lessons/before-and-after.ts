@@ -9,7 +9,7 @@ export const beforeAndAfter: LessonText = {
 		() => 'Look over your gear before each use. One cut, one open seam, one bent hook or a missing label is enough: out of use.',
 		() => 'A harness works only as it was made to be worn: D-ring between the shoulder blades, straps flat, legs snug.',
 		() => 'Connectors must fit what they hold. The gate is shut, and nothing presses on it or on the tip.',
-		() => 'Twin legs are for moving on. One leg always holds. A spare leg is parked on a tab that tears off, so that it cannot catch.',
+		() => 'Twin legs are for moving on. One leg always holds. Park a spare leg on a tab that tears off: on a fixed ring it can bypass the absorber.',
 		() => 'The plan for the rescue is made before the work. To hang still in a harness can harm within minutes.'
 	],
 	captions: {
@@ -21,8 +21,8 @@ export const beforeAndAfter: LessonText = {
 			'Nothing is broken, but it is worn wrong. The lanyard is hooked to the belt, not to the D-ring. The leg straps are loose. Put it right first.',
 		connectors: () => 'Three hook-ups are wrong. One hook hangs in another hook. One gate presses on a bar. One hook holds by its tip alone.',
 		'legs-wrong': () =>
-			'In this move the one leg that holds is clipped low. That makes a long free fall. The spare leg hangs on a hip ring, where it can catch.',
-		'legs-right': () => 'Now it is right. Both legs are clipped high while the worker stands. The spare leg of the mover is on a tab that tears off.',
+			'The one leg in use is clipped low. That makes a long free fall. And the spare leg hangs on a fixed ring at the hip. It can bypass the absorber.',
+		'legs-right': () => 'Now it is right. Whoever moves past has both legs on. Whoever works uses one leg, clipped high. The spare leg is on a tab that tears off.',
 		steel: () =>
 			'A line was led round the beam and hooked back into itself. Only gear that is made for it may be tied back. And two absorbers are joined in a row.',
 		rescue: () => 'Who helps here? Nobody stands by, and the way is blocked. A phone call is no rescue plan. Do not begin.'

@@ -21,13 +21,13 @@ export const freeFall: LessonText = {
 		'above-fall': ({ length, rises, falls }) =>
 			`The line less the rise is the free fall: ${length} less ${rises} is ${falls}. Here the line is just tight.`,
 		level: ({ length, falls }) =>
-			`Now the anchorage is hardly above the D-ring. The lanyard is ${length} long, and the free fall is ${falls}. Almost all of the line is fallen through.`,
+			`Now the anchorage is hardly above the D-ring. The lanyard is ${length} long, and the free fall is ${falls}. The body falls almost the whole line.`,
 		'below-look': ({ anchorageAt, strap, length }) =>
 			`Now the anchorage is low, at ${anchorageAt}. A strap of ${strap} lies slack round it. The lanyard of ${length} is hooked to the strap.`,
 		'below-line': ({ strap, length, falls }) =>
 			`Strap and lanyard are one line: ${strap} and ${length}. The anchorage is below the D-ring, so that height is added. The free fall is ${falls}.`,
 		'below-fall': ({ falls, speed }) =>
-			`After ${falls} of free fall the line is tight. The body has ${speed} by then. Hold the free fall against the limit of the rule here.`
+			`After ${falls} of free fall the line is tight. The body moves at ${speed} by then. Hold the free fall against the limit of the rule here.`
 	},
 	cautions: [
 		'A low anchorage is the most common way to break the free-fall limit. Look for a higher one first.',

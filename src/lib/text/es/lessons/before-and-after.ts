@@ -11,7 +11,7 @@ export const beforeAndAfter: LessonText = {
 		() => 'Un arnés solo sirve puesto como se debe: argolla D entre los hombros, tiras planas, piernas ajustadas.',
 		() => 'Los conectores deben ir bien con lo que sujetan. El cierre está cerrado, y nada aprieta en él ni en la punta.',
 		() =>
-			'La cuerda doble es para avanzar. Un ramal sujeta siempre. El ramal libre se deja en una tira que se rompe, para que no se trabe.',
+			'La cuerda doble es para avanzar. Un ramal sujeta siempre. Deje el ramal libre en una tira que se rompe: en un aro fijo puede anular el absorbedor.',
 		() => 'El plan de rescate se hace antes del trabajo. Colgar quieto en un arnés puede dañar en pocos minutos.'
 	],
 	captions: {
@@ -24,9 +24,9 @@ export const beforeAndAfter: LessonText = {
 			'No hay nada roto, pero está mal puesto. La cuerda va al cinturón y no a la argolla D. Las tiras de las piernas están flojas. Corrija primero.',
 		connectors: () => 'Hay tres enganches malos. Un gancho cuelga de otro gancho. Un cierre aprieta en una barra. Un gancho sujeta solo con la punta.',
 		'legs-wrong': () =>
-			'En este avance el único ramal que sujeta está abajo. Eso da una larga caída libre. El ramal libre cuelga de un aro de la cadera y puede trabarse.',
+			'El único ramal en uso está abajo. Eso da una larga caída libre. Y el ramal libre cuelga de un aro fijo de la cadera. Puede anular el absorbedor.',
 		'legs-right': () =>
-			'Ahora está bien. Los dos ramales van arriba mientras la persona está de pie. Al avanzar, el ramal libre va en una tira que se rompe.',
+			'Ahora está bien. Quien avanza tiene los dos ramales puestos. Quien trabaja usa uno, enganchado arriba. El ramal libre va en una tira que se rompe.',
 		steel: () =>
 			'Una línea rodea la viga y vuelve a engancharse en sí misma. Solo el equipo hecho para eso se engancha así. Y hay dos absorbedores en fila.',
 		rescue: () => '¿Quién ayuda aquí? Nadie espera, y el paso está cerrado. Una llamada no es un plan de rescate. No empiece.'

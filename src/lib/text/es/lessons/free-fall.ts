@@ -22,7 +22,7 @@ export const freeFall: LessonText = {
 		'above-fall': ({ length, rises, falls }) =>
 			`La línea menos el desnivel es la caída libre: ${length} menos ${rises} da ${falls}. Aquí la línea queda justo tensa.`,
 		level: ({ length, falls }) =>
-			`Ahora el anclaje está casi a la par de la argolla D. La cuerda mide ${length} y la caída libre es ${falls}. Se cae casi toda la línea.`,
+			`Ahora el anclaje está casi a la par de la argolla D. La cuerda mide ${length} y la caída libre es ${falls}. El cuerpo cae casi toda la línea.`,
 		'below-look': ({ anchorageAt, strap, length }) =>
 			`Ahora el anclaje está bajo, a ${anchorageAt}. Una correa de ${strap} lo rodea, suelta. La cuerda de ${length} va enganchada a la correa.`,
 		'below-line': ({ strap, length, falls }) =>
