@@ -18,6 +18,9 @@ export interface Entry {
 	readonly decision: 'tie-off' | 'do-not-tie-off' | undefined;
 }
 
+/** How much is given away of a problem: where to look, the rule, the whole working. */
+export type HelpLevel = 1 | 2 | 3;
+
 /** What became of an answer that was handed in. */
 export type SendState =
 	| 'sending'
@@ -68,6 +71,8 @@ export interface FlowContext {
 	/** Which explanation the learner said it was, by ask: its place among the candidates. */
 	readonly chosen: Readonly<Record<string, number>>;
 	readonly walk: Walk | undefined;
+	/** How much was given away before the check, by ask. */
+	readonly help: Readonly<Record<string, HelpLevel>>;
 	/** Every answer that was handed in, the last at the end. */
 	readonly sent: readonly Sent[];
 }
@@ -78,6 +83,8 @@ export type FlowEvent =
 	| { readonly type: 'TYPE'; readonly ask: string; readonly text: string }
 	| { readonly type: 'NOT_STATED'; readonly ask: string; readonly on: boolean }
 	| { readonly type: 'DECIDE'; readonly ask: string; readonly decision: 'tie-off' | 'do-not-tie-off' }
+	/** Help with an ask; each level follows the one before. */
+	| { readonly type: 'HELP'; readonly ask: string; readonly level: HelpLevel }
 	| { readonly type: 'CHECK' }
 	/** From outside: the answers were graded. The id is the attempt's, should they count as one. */
 	| { readonly type: 'GRADED'; readonly grades: Grades; readonly attempt: string }

@@ -6,6 +6,7 @@
 import { getInitialSnapshot, getNextSnapshot } from 'xstate';
 import type { CourseCell, LessonId } from '#lib/course/index.ts';
 import { NOTHING_KNOWN, hashOf, isReady, nextTask, observe, readySince, seedOf, type Mastery, type Outcome, type TaskFacts } from '#lib/mastery/index.ts';
+import type { HelpLevel } from './context.ts';
 import { lessonMachine, type LessonContext, type LessonEvent, type LessonPlace } from './lesson.ts';
 
 /** What the flow needs to know of a lesson. */
@@ -22,9 +23,6 @@ export interface BookLesson {
 
 /** The course as the flow sees it: the lessons in their order. Plain data, so that a browser can be given it. */
 export type CourseBook = readonly BookLesson[];
-
-/** How much was given away of a problem: a hint, a step, the whole working. */
-export type HelpLevel = 1 | 2 | 3;
 
 /** A problem of a lesson: what is drawn, from which seed; of a half-done example also how much of it is left. */
 export interface LessonTask {

@@ -12,6 +12,7 @@ export {
 	type FlowContext,
 	type FlowEvent,
 	type Grades,
+	type HelpLevel,
 	type SendState,
 	type Sent,
 	type Walk,
@@ -47,7 +48,6 @@ export {
 	type CourseBook,
 	type CourseRecord,
 	type CourseState,
-	type HelpLevel,
 	type LessonState,
 	type LessonTask
 } from './course.ts';

@@ -24,8 +24,8 @@ export function resume(
 	if (remembered.kind === 'typed') {
 		return { state: 'working', context: startContext({ ...input, entries: remembered.entries, sent: remembered.sent }) };
 	}
-	const { entries, sent, chosen, focus, state, walk } = remembered.snapshot;
-	const context = startContext({ ...input, entries, sent, chosen, focus: focus ?? undefined });
+	const { entries, sent, chosen, focus, state, walk, help } = remembered.snapshot;
+	const context = startContext({ ...input, entries, sent, chosen, help, focus: focus ?? undefined });
 	if (state === 'reading') return { state, context };
 	if (state === 'working' || state === 'grading' || state === 'left') return { state: 'working', context };
 	if (answersOf(context).size < context.asks.length) return { state: 'working', context };

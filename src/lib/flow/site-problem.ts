@@ -25,6 +25,7 @@ export interface FlowInput {
 	readonly entries?: FlowContext['entries'] | undefined;
 	readonly sent?: readonly Sent[] | undefined;
 	readonly chosen?: FlowContext['chosen'] | undefined;
+	readonly help?: FlowContext['help'] | undefined;
 	readonly focus?: string | undefined;
 }
 
@@ -41,6 +42,7 @@ export function startContext(input: FlowInput): FlowContext {
 		focus: input.focus,
 		chosen: input.chosen ?? {},
 		walk: undefined,
+		help: input.help ?? {},
 		sent: input.sent ?? []
 	};
 }
@@ -93,7 +95,9 @@ export const siteProblemMachine = setup({
 			context.walk !== undefined &&
 			context.walk.at >= context.walk.of - 1 &&
 			context.walk.steps[context.walk.at]?.grade?.kind === 'step',
-		known: ({ context, event }) => 'ask' in event && context.asks.includes(event.ask)
+		known: ({ context, event }) => 'ask' in event && context.asks.includes(event.ask),
+		nextHelp: ({ context, event }) =>
+			event.type === 'HELP' && context.asks.includes(event.ask) && event.level === (context.help[event.ask] ?? 0) + 1
 	},
 	actions: {
 		type: assign(({ context, event }) =>
@@ -105,6 +109,9 @@ export const siteProblemMachine = setup({
 		decide: assign(({ context, event }) =>
 			event.type === 'DECIDE' ? withEntry(context, event.ask, { decision: event.decision }) : {}
 		),
+		giveHelp: assign({
+			help: ({ context, event }) => (event.type === 'HELP' ? { ...context.help, [event.ask]: event.level } : context.help)
+		}),
 		nameMissing: assign({ missing: ({ context }) => emptyAsks(context) }),
 		forgetQuery: assign({
 			grades: ({ context, event }) => {
@@ -177,6 +184,7 @@ export const siteProblemMachine = setup({
 				TYPE: { target: 'working', actions: 'type' },
 				NOT_STATED: { target: 'working', actions: 'cannotState' },
 				DECIDE: { target: 'working', actions: 'decide' },
+				HELP: { guard: 'nextHelp', target: 'working', actions: 'giveHelp' },
 				CHECK: [{ guard: 'allEntered', target: 'grading' }, { target: 'working', actions: 'nameMissing' }]
 			}
 		},
@@ -185,6 +193,7 @@ export const siteProblemMachine = setup({
 				TYPE: { actions: ['type', 'forgetQuery'] },
 				NOT_STATED: { actions: ['cannotState', 'forgetQuery'] },
 				DECIDE: { actions: ['decide', 'forgetQuery'] },
+				HELP: { guard: 'nextHelp', actions: 'giveHelp' },
 				CHECK: [{ guard: 'allEntered', target: 'grading' }, { actions: 'nameMissing' }]
 			}
 		},

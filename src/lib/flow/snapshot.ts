@@ -3,11 +3,11 @@
  * field by field: what is broken is dropped, what was typed is saved if it can be. Grades are not kept: they
  * are computed again.
  */
-import type { Drawing, Entry, FlowContext, Sent, SendState } from './context.ts';
+import type { Drawing, Entry, FlowContext, HelpLevel, Sent, SendState } from './context.ts';
 import type { FlowState } from './site-problem.ts';
 
 /** Raised whenever the states or the form of the snapshot change. */
-export const MACHINE_VERSION = 1;
+export const MACHINE_VERSION = 2;
 
 export interface Snapshot {
 	readonly machine: number;
@@ -17,6 +17,7 @@ export interface Snapshot {
 	readonly focus: string | null;
 	readonly chosen: Readonly<Record<string, number>>;
 	readonly walk: { readonly ask: string; readonly at: number; readonly of: number; readonly texts: readonly string[] } | null;
+	readonly help: FlowContext['help'];
 	readonly sent: readonly Sent[];
 }
 
@@ -29,7 +30,7 @@ const MOST_SENT = 200;
 
 /** @returns a flow as text to be kept. */
 export function writeSnapshot(state: FlowState, context: FlowContext): string {
-	const { drawing, entries, focus, chosen, walk, sent } = context;
+	const { drawing, entries, focus, chosen, walk, help, sent } = context;
 	const snapshot: Snapshot = {
 		machine: MACHINE_VERSION,
 		drawing,
@@ -38,6 +39,7 @@ export function writeSnapshot(state: FlowState, context: FlowContext): string {
 		focus: focus ?? null,
 		chosen,
 		walk: walk === undefined ? null : { ask: walk.ask, at: walk.at, of: walk.of, texts: walk.steps.map((step) => step.text) },
+		help,
 		sent: sent.slice(-MOST_SENT)
 	};
 	return JSON.stringify(snapshot);
@@ -62,11 +64,12 @@ export function readSnapshot(text: string | null, drawing: Drawing, asks: readon
 	const state = STATES.find((one) => one === kept['state']);
 	const walk = walkFrom(kept['walk'], asks);
 	const chosen = chosenFrom(kept['chosen'], asks);
+	const help = helpFrom(kept['help'], asks);
 	const focus = asks.find((ask) => ask === kept['focus']) ?? null;
 	const whole =
 		kept['machine'] === MACHINE_VERSION && state !== undefined && walk !== undefined && (state !== 'stepping' || walk !== null);
 	if (!whole) return Object.keys(entries).length === 0 ? NOTHING : { kind: 'typed', entries, sent };
-	return { kind: 'whole', snapshot: { machine: MACHINE_VERSION, drawing, state, entries, focus, chosen, walk, sent } };
+	return { kind: 'whole', snapshot: { machine: MACHINE_VERSION, drawing, state, entries, focus, chosen, walk, help, sent } };
 }
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -130,6 +133,18 @@ function chosenFrom(value: unknown, asks: readonly string[]): Readonly<Record<st
 		if (typeof at === 'number' && Number.isInteger(at) && at >= 0) chosen[ask] = at;
 	}
 	return chosen;
+}
+
+const HELP_LEVELS: readonly HelpLevel[] = [1, 2, 3];
+
+function helpFrom(value: unknown, asks: readonly string[]): FlowContext['help'] {
+	const help: Record<string, HelpLevel> = {};
+	if (!isFields(value)) return help;
+	for (const ask of asks) {
+		const level = HELP_LEVELS.find((one) => one === value[ask]);
+		if (level !== undefined) help[ask] = level;
+	}
+	return help;
 }
 
 /** @returns null for no walk, undefined for a broken one. */

@@ -52,6 +52,7 @@ test('every transition of the site-problem machine is taken', () => {
 		{ type: 'TYPE', ask: 'free-fall', text: '1.4' },
 		{ type: 'NOT_STATED', ask: 'free-fall', on: true },
 		{ type: 'DECIDE', ask: 'decision', decision: 'tie-off' },
+		{ type: 'HELP', ask: 'free-fall', level: 1 },
 		{ type: 'CHECK' },
 		{ type: 'GRADED', grades: { 'free-fall': right, decision: tied }, attempt: 'first' },
 		{ type: 'GRADED', grades: { 'free-fall': wrong, decision: wronglyTied }, attempt: 'first' },

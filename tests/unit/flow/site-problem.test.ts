@@ -69,6 +69,26 @@ describe('working', () => {
 	});
 });
 
+describe('help', () => {
+	const hint: FlowEvent = { type: 'HELP', ask: 'required', level: 1 };
+
+	test('comes one level after the other, apart for each question', () => {
+		expect(after({ ...hint, level: 2 }).context.help).toEqual({});
+		const { value, context } = after(hint, { ...hint, level: 2 }, { ...hint, ask: 'decision' }, { ...hint, level: 2 });
+		expect(value).toBe('working');
+		expect(context.help).toEqual({ required: 2, decision: 1 });
+	});
+
+	test('is for questions that are asked', () => {
+		expect(after({ ...hint, ask: 'elsewhere' }).context.help).toEqual({});
+	});
+
+	test('stays through another try, and none is given once the answers are marked', () => {
+		const { context } = after(hint, ...graded(ONE_WRONG), { ...hint, level: 2 }, { type: 'TRY_AGAIN' });
+		expect(context.help).toEqual({ required: 1 });
+	});
+});
+
 describe('grading', () => {
 	test('all right is solved, by rounding too', () => {
 		expect(after(...graded(ALL_RIGHT)).value).toBe('solved');
@@ -165,6 +185,7 @@ describe('after the explanation', () => {
 const EVENTS: readonly FlowEvent[] = [
 	{ type: 'WORK' },
 	...ENTERED,
+	{ type: 'HELP', ask: 'required', level: 1 },
 	{ type: 'CHECK' },
 	{ type: 'GRADED', grades: ALL_RIGHT, attempt: 'a' },
 	{ type: 'GRADED', grades: ONE_WRONG, attempt: 'b' },

@@ -42,7 +42,7 @@ function kept(...events: readonly FlowEvent[]): { text: string; state: string; c
 describe('what was kept goes on where it was', () => {
 	test.each<[string, readonly FlowEvent[]]>([
 		['reading', []],
-		['working', ENTERED],
+		['working', [...ENTERED, { type: 'HELP', ask: 'required', level: 1 }, { type: 'HELP', ask: 'required', level: 2 }]],
 		['explained', [...EXPLAINED, { type: 'SENT', id: 'one', state: 'waiting' }, { type: 'CHOOSE', ask: 'required', candidate: 2 }]],
 		['stepping', [...EXPLAINED, { type: 'STEP_THROUGH', ask: 'required', of: 3 }, { type: 'TYPE_STEP', text: '1' }]],
 		['walked', [...EXPLAINED, { type: 'STEP_THROUGH', ask: 'required', of: 1 }, { type: 'LEAVE_STEPS' }]]
@@ -54,6 +54,7 @@ describe('what was kept goes on where it was', () => {
 		expect(after.context.entries).toEqual(before.context.entries);
 		expect(after.context.sent).toEqual(before.context.sent);
 		expect(after.context.chosen).toEqual(before.context.chosen);
+		expect(after.context.help).toEqual(before.context.help);
 		expect(after.context.walk?.steps.map((step) => step.text)).toEqual(before.context.walk?.steps.map((step) => step.text));
 		// The machine takes it: an actor that starts from it can be spoken to.
 		const snapshot = siteProblemMachine.resolveState({ value: after.state, context: after.context });
@@ -118,6 +119,7 @@ describe('what is broken starts over, and typed text is saved if it can be', () 
 				entries: { 'free-fall': { text: 7 }, required: { text: 'x'.repeat(9999), decision: 'jump' }, elsewhere: { text: '1' } },
 				sent: [{ id: 'a', state: 'lost' }, { id: 3 }, 'b', { id: 'c', state: 'stored' }],
 				chosen: { required: -1, 'free-fall': 0.5, decision: 2 },
+				help: { required: 4, 'free-fall': 2, elsewhere: 1 },
 				focus: 'elsewhere'
 			}),
 			drawing,
@@ -129,6 +131,7 @@ describe('what is broken starts over, and typed text is saved if it can be', () 
 		expect(Object.keys(found.snapshot.entries)).toEqual(['free-fall', 'required']);
 		expect(found.snapshot.sent).toEqual([{ id: 'c', state: 'stored' }]);
 		expect(found.snapshot.chosen).toEqual({ decision: 2 });
+		expect(found.snapshot.help).toEqual({ 'free-fall': 2 });
 		expect(found.snapshot.focus).toBeNull();
 	});
 

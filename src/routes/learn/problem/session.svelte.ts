@@ -40,6 +40,16 @@ function keyOf(problem: Problem, asks: readonly Ask[]): string {
 	return asks.length === problem.scenario.asks.length ? key : `${key}.${asks.map((ask) => ask.id).join('.')}`;
 }
 
+/** What takes answers in before the outbox of free practice does. */
+export interface Host {
+	/**
+	 * Answers were marked.
+	 * @param body what the attempts of the server take, without the id
+	 * @returns true if the host sends them itself
+	 */
+	readonly hand: (id: string, body: Readonly<Record<string, unknown>>, grades: Grades) => boolean;
+}
+
 export class ProblemSession {
 	readonly problem: Problem;
 	/** What is asked, in order: all asks of the scenario, or some of them. */
@@ -47,6 +57,7 @@ export class ProblemSession {
 	readonly #language: Language;
 	readonly #key: string;
 	readonly #input: FlowInput;
+	readonly #host: Host | undefined;
 	#actor: ReturnType<typeof this.started>;
 	#outbox: Outbox | undefined;
 	#state = $state.raw<FlowState>('reading');
@@ -56,11 +67,13 @@ export class ProblemSession {
 	/**
 	 * @param asks what is asked of the problem, in the scenario's order; all of it when left out. Fewer asks are
 	 * remembered apart from all of them.
+	 * @param host a lesson, for which answers count
 	 */
-	constructor(problem: Problem, language: Language, asks: readonly Ask[] = problem.scenario.asks) {
+	constructor(problem: Problem, language: Language, asks: readonly Ask[] = problem.scenario.asks, host?: Host) {
 		this.problem = problem;
 		this.asks = asks;
 		this.#language = language;
+		this.#host = host;
 		this.#key = keyOf(problem, asks);
 		this.#input = {
 			drawing: drawingOf(problem),
@@ -126,7 +139,7 @@ export class ProblemSession {
 			const grades = this.#grades(this.#actor.getSnapshot().context);
 			const attempt = newId();
 			this.#actor.send({ type: 'GRADED', grades, attempt });
-			if (!Object.values(grades).some(isQuery)) this.#hand(attempt);
+			if (!Object.values(grades).some(isQuery)) this.#hand(attempt, grades);
 		}
 		this.#take();
 	}
@@ -173,22 +186,21 @@ export class ProblemSession {
 	}
 
 	/** Puts the answers that were just graded into the box, and sends the box. */
-	#hand(id: string): void {
+	#hand(id: string, grades: Grades): void {
 		const context = this.#actor.getSnapshot().context;
 		const { scenario, version, drawVersion, seed, acceptedTry } = context.drawing;
-		this.#outbox?.put({
-			id,
-			body: {
-				scenario,
-				version,
-				drawVersion,
-				slipSetVersion: SLIP_SET_VERSION,
-				seed,
-				acceptedTry,
-				language: this.#language,
-				answers: Object.fromEntries(answersOf(context))
-			}
-		});
+		const body = {
+			scenario,
+			version,
+			drawVersion,
+			slipSetVersion: SLIP_SET_VERSION,
+			seed,
+			acceptedTry,
+			language: this.#language,
+			answers: Object.fromEntries(answersOf(context))
+		};
+		if (this.#host?.hand(id, body, grades) === true) return;
+		this.#outbox?.put({ id, body });
 		void this.#flush();
 	}
 
