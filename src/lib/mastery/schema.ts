@@ -16,7 +16,7 @@ const MOST_ERRORS = 7;
 const MOST_CELLS = 10;
 
 /** What a lesson's rule calls the one cell that the lesson teaches. */
-export const LESSON_CELL = 'lesson';
+const LESSON_CELL = 'lesson';
 
 const stage = z.strictObject({
 	/** How many items of the blueprint have been handed in. */
