@@ -10,4 +10,6 @@ export { default as StepTable, type StepRow } from './StepTable.svelte';
 export { default as TapeStrip } from './TapeStrip.svelte';
 export type { TapeView } from './layout/elevation.ts';
 export type * from './model.ts';
+export { default as FindingExplained } from './findings/FindingExplained.svelte';
 export { default as FindingPicture, type FindingWords } from './findings/FindingPicture.svelte';
+export { findingExplanation, findingWords, type FindingExplanation, type FindingFormats, type FindingNoteWords } from './findings/words.ts';
