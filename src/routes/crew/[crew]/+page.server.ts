@@ -124,6 +124,9 @@ function action<Value>(
 ) {
 	return async ({ request, locals, params }: RequestEvent) => {
 		const who = staffOnly(locals.who);
+		const db = await database();
+		// Before the form is looked at: what is wrong with it says nothing of a crew that is not theirs.
+		if ((await findCrew(db, who, params.crew)) === null) error(404, 'Not Found');
 		const sent = await request.formData();
 		const [person] = Object.values(typedIn(sent, ['person']));
 		const refuse = (problems: FieldProblems) => {
@@ -132,7 +135,7 @@ function action<Value>(
 		};
 		const read = readForm(sent, schema);
 		if (read.kind === 'refused') return refuse(read.problems);
-		const done = await deed(await database(), who, params.crew, read.value, new Date());
+		const done = await deed(db, who, params.crew, read.value, new Date());
 		if ('problems' in done) return refuse(done.problems);
 		const query = new URLSearchParams({ did: done.did, ...(done.person === undefined ? {} : { person: done.person }) });
 		redirect(303, `/crew/${params.crew}?${query}`);
@@ -183,8 +186,7 @@ export const actions: Actions = {
 
 	assign: action('assign', FORMS.trainer, async (db, who, crew, { trainer }, now) => {
 		const change = await assignTrainer(db, who, crew, trainer, now);
-		if (change.kind === 'not-found' && (await findCrew(db, who, crew)) !== null) return { problems: { trainer: 'no-trainer' } };
-		return deedOf(change, 'assigned');
+		return change.kind === 'not-found' ? { problems: { trainer: 'no-trainer' } } : deedOf(change, 'assigned');
 	}),
 	release: action('release', FORMS.trainer, async (db, who, crew, { trainer }, now) => deedOf(await releaseTrainer(db, who, crew, trainer, now), 'released'))
 };
