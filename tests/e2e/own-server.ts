@@ -7,16 +7,20 @@ import { ROOT } from '../../src/cli/root.ts';
 export interface OwnServer {
 	/** e.g. `http://127.0.0.1:40123` */
 	address: string;
+	/** The code that is printed when there is no organisation yet. */
+	setUpCode: string | undefined;
 	/** Sends a signal, waits for the end, and gives the exit code, or the signal that ended it. */
 	end(signal: 'SIGTERM' | 'SIGKILL'): Promise<number | string>;
 }
 
-/** The address that the server prints when it takes requests. */
-async function printedAddress(child: ChildProcess): Promise<string> {
+/** What the server prints until it takes requests: its address, and the set-up code before that. */
+async function printed(child: ChildProcess): Promise<Pick<OwnServer, 'address' | 'setUpCode'>> {
 	if (child.stdout === null) throw new Error('The server has no output to read');
+	let setUpCode: string | undefined;
 	for await (const line of createInterface({ input: child.stdout })) {
+		[setUpCode] = /[0-9A-Z]{4}(?:-[0-9A-Z]{4}){3}/.exec(line) ?? [setUpCode];
 		const [address] = /http:\/\/\S+/.exec(line) ?? [];
-		if (address !== undefined) return address;
+		if (address !== undefined) return { address, setUpCode };
 	}
 	throw new Error('The server ended without an address');
 }
@@ -32,9 +36,8 @@ export async function startOwnServer(file: string, port = 0): Promise<OwnServer>
 		env: { ...process.env, PORT: String(port), DATABASE_URL: `file:${file}` },
 		stdio: ['ignore', 'pipe', 'inherit']
 	});
-	const address = await printedAddress(child);
 	return {
-		address,
+		...(await printed(child)),
 		async end(signal) {
 			const ended = once(child, 'exit');
 			child.kill(signal);

@@ -1,0 +1,139 @@
+/** Every route and action, as everybody who could ask: the table in roles.ts against a running server. */
+import { randomUUID } from 'node:crypto';
+import { expect, test, type APIRequestContext, type APIResponse } from '@playwright/test';
+import { putOnList } from '#lib/server/db/crew-list.ts';
+import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
+import { openDatabase, type Database } from '#lib/server/db/open.ts';
+import { insertOrganisation, insertPerson } from '#lib/server/db/people.ts';
+import { startSession } from '#lib/server/people/session.ts';
+import type { Role } from '#lib/server/people/who.ts';
+import { startOwnServer, type OwnServer } from './own-server.ts';
+import { CALLERS, ROWS, type Caller, type Row, type Site } from './roles.ts';
+
+// One server for all rows.
+test.describe.configure({ mode: 'default' });
+
+let server: OwnServer;
+let db: Database;
+let organisation: string;
+let trainer: string;
+let learner: string;
+let count = 0;
+const tokens = new Map<Caller, () => Promise<string>>();
+
+async function anOrganisation(name: string): Promise<string> {
+	const id = randomUUID();
+	await insertOrganisation(db, { id, name, rules: 'us-construction', units: 'metric', language: 'en', zone: 'UTC', pass_rule: 'staged', created_at: new Date().toISOString() });
+	return id;
+}
+
+async function aPerson(role: Role, of: string = organisation): Promise<string> {
+	count += 1;
+	const entry = role === 'learner' ? { personalNumber: `N-${count}` } : { email: `person-${count}@example.org` };
+	return insertPerson(db, { organisation: of, role, name: `Person ${count}`, ...entry }, new Date());
+}
+
+async function aCrew(trainers: readonly string[], learners: readonly string[]): Promise<string> {
+	const now = new Date().toISOString();
+	const id = randomUUID();
+	await addCrew(db, { id, organisation, name: 'Bridges North', joinCode: randomUUID().slice(0, 8).toUpperCase(), now });
+	for (const one of trainers) await addTrainer(db, id, one, now);
+	for (const one of learners) await putOnList(db, id, one, now);
+	return id;
+}
+
+/** A session of a person, as the browser would hold it. */
+async function tokenOf(person: string): Promise<string> {
+	let token = '';
+	const cookies = { get: () => undefined, set: (_: string, value: string) => void (token = value), delete: () => undefined };
+	await startSession(db, cookies, false, person, new Date());
+	return token;
+}
+
+async function newSite(): Promise<Site> {
+	const [person, colleague, second] = [await aPerson('learner'), await aPerson('trainer'), await aPerson('trainer')];
+	const crew = await aCrew([trainer, second], [learner, person]);
+	return { crew, person, colleague, second, sibling: await aCrew([trainer], []), unique: randomUUID().slice(0, 13) };
+}
+
+test.beforeAll(async () => {
+	const file = test.info().outputPath('roles.sqlite');
+	server = await startOwnServer(file);
+	db = await openDatabase(`file:${file}`);
+	organisation = await anOrganisation('Harrow Bridges');
+	const other = await anOrganisation('Corvo Towers');
+	learner = await aPerson('learner');
+	trainer = await aPerson('trainer');
+	const people: Readonly<Record<Exclude<Caller, 'guest'>, string>> = {
+		learner,
+		otherLearner: await aPerson('learner'),
+		trainer,
+		otherTrainer: await aPerson('trainer'),
+		employer: await aPerson('employer'),
+		otherEmployer: await aPerson('employer', other)
+	};
+	await aCrew([people.otherTrainer], [people.otherLearner]);
+	for (const [caller, person] of Object.entries(people)) tokens.set(caller as Caller, () => tokenOf(person));
+});
+
+test.afterAll(async () => {
+	await db.destroy();
+	await server.end('SIGTERM');
+});
+
+async function ask(request: APIRequestContext, row: Row, caller: Caller, site: Site): Promise<APIResponse> {
+	const token = await tokens.get(caller)?.();
+	const form = row.form?.(site);
+	return request.fetch(server.address + row.path(site), {
+		method: row.method,
+		headers: { accept: 'text/html', origin: server.address, ...(token === undefined ? {} : { cookie: `session=${token}` }) },
+		...(form === undefined ? {} : { form: { ...form } }),
+		maxRedirects: 0
+	});
+}
+
+/** What an answer says of access. */
+function outcome(response: APIResponse): 'allowed' | 'refused' | 'sign-in' | `status ${number}` {
+	const status = response.status();
+	const location = response.headers()['location'] ?? '';
+	if (status === 303 && /\/sign-in\?/.test(location)) return 'sign-in';
+	if (status === 404) return 'refused';
+	// 400: an action that the form did not suit was reached all the same.
+	return status < 400 || status === 400 ? 'allowed' : `status ${status}`;
+}
+
+for (const row of ROWS) {
+	const about: Site = { crew: 'CREW', person: 'PERSON', colleague: 'COLLEAGUE', second: 'SECOND', sibling: 'SIBLING', unique: 'unique' };
+	test(`${row.method} ${row.path(about)} ${JSON.stringify(row.form?.(about) ?? {})}: ${row.allowed.join(', ') || 'nobody'}`, async ({ request }) => {
+		const found: [Caller, string][] = [];
+		for (const caller of CALLERS) found.push([caller, outcome(await ask(request, row, caller, await newSite()))]);
+		const nobody = row.allowed.length === 0;
+		const expected = CALLERS.map((caller): [Caller, string] => {
+			if (row.allowed.includes(caller)) return [caller, 'allowed'];
+			return [caller, caller === 'guest' && !(nobody && found[0]?.[1] === 'refused') ? 'sign-in' : 'refused'];
+		});
+		expect(found).toEqual(expected);
+	});
+}
+
+test('what is not there and what is somebody else’s read the same', async ({ request }) => {
+	const site = await newSite();
+	const read = async (path: string, caller: Caller) => {
+		const response = await ask(request, { method: 'GET', path: () => path, allowed: [] }, caller, site);
+		expect(response.status()).toBe(404);
+		// Nonces differ from answer to answer, and the form of the settings leads back to where one is.
+		return (await response.text()).replace(/nonce[-=]"?[^"' ]+/g, '').replaceAll(path, '');
+	};
+	const missing = `/crew/${randomUUID()}`;
+	expect(await read(`/crew/${site.crew}`, 'otherTrainer')).toBe(await read(missing, 'otherTrainer'));
+	expect(await read(`/crew/${site.crew}`, 'otherEmployer')).toBe(await read(missing, 'otherEmployer'));
+	const [refused, nothing] = [await read('/records', 'learner'), await read('/no-such-page', 'learner')];
+	for (const page of [refused, nothing]) expect(page).toContain('There is no page at this address.');
+});
+
+test('what a signed-in person sees stays in no cache', async ({ request }) => {
+	for (const path of ['/', '/records', '/no-such-page', '/method']) {
+		const response = await ask(request, { method: 'GET', path: () => path, allowed: [] }, 'employer', await newSite());
+		expect(response.headers()['cache-control'], path).toBe('no-store');
+	}
+});
