@@ -59,7 +59,7 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 		label: sites('label-and-mass', [
 			['stage-grid', ['mass'], 'easy'],
 			['stage-grid', ['mass', 'capacity'], 'easy'],
-			['stage-grid', ['mass', 'capacity', 'decision'], 'middle'],
+			['stage-grid', ['mass', 'capacity', 'decision'], 'easy'],
 			['turbine-nacelle', ['mass'], 'middle']
 		]),
 		'free-fall': sites('free-fall', [
