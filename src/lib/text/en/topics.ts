@@ -16,6 +16,7 @@ export const topics = {
 	columns: { item: 'Item', topic: 'Topic', lessons: 'Lessons', open: 'Left to others' },
 	/** In place of an empty cell. */
 	nothing: 'nothing',
+	noLesson: 'no lesson',
 	open: {
 		'hands-on': 'practice with the gear, under a trainer',
 		maker: 'the maker’s instructions',

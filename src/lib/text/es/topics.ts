@@ -14,6 +14,7 @@ export const topics: typeof en = {
 	],
 	columns: { item: 'Punto', topic: 'Tema', lessons: 'Lecciones', open: 'Queda para otros' },
 	nothing: 'nada',
+	noLesson: 'ninguna lección',
 	open: {
 		'hands-on': 'práctica con el equipo, junto a un formador',
 		maker: 'las instrucciones del fabricante',
