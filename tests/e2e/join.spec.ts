@@ -71,6 +71,7 @@ async function signInStaff(page: Page, email: string): Promise<void> {
 	await page.getByLabel('E-mail').fill(member.email);
 	await page.getByLabel('Password').fill(member.password);
 	await page.locator('form[action="?/staff"] button[type=submit]').click();
+	await expect(page).toHaveURL(/\/(crew|records)$/);
 }
 
 async function signInLearner(page: Page, number: string, pin: string): Promise<void> {
@@ -78,6 +79,8 @@ async function signInLearner(page: Page, number: string, pin: string): Promise<v
 	await page.locator('#number').fill(number);
 	await page.locator('#pin').fill(pin);
 	await page.locator('form[action="?/learner"] button[type=submit]').click();
+	// Answered: refused on the page of the action, or led on.
+	await expect(page).toHaveURL(/\?\/learner$|\/learn$/);
 }
 
 /** Makes a crew with one person on its list, as a trainer does. @returns its join code and address */
@@ -170,7 +173,8 @@ test('a trainer makes a crew and adds a person; a guest practises, joins, and si
 	expect(practised.map((row) => ({ ...row }))).toEqual([{ all_right: 1, regraded: 'alike' }]);
 
 	// Signed out; on another device with number and PIN.
-	await page.getByRole('button', { name: 'Sign out' }).first().click();
+	await page.locator('main').getByRole('button', { name: 'Sign out' }).click();
+	await expect(page).toHaveURL(`${server.address}/`);
 	expect(await signedInAs(page)).not.toContain('Marit Oslo');
 	const other = await anotherPage(browser, page);
 	await signInLearner(other, ` ${number.toLowerCase()} `, PIN);
