@@ -88,7 +88,8 @@ function stepsEvent(problem: Problem, askId: string, blank: 1 | 2 | 'all', right
 }
 
 function siteEvent(task: Extract<Task, { kind: 'site' }>, problem: Problem, right: boolean): Record<string, unknown> {
-	const { id: _id, seed, answers: _answers, ...origin } = answered(problem);
+	const { scenario, version, drawVersion, slipSetVersion, seed, acceptedTry, language } = answered(problem);
+	const origin = { scenario, version, drawVersion, slipSetVersion, acceptedTry, language };
 	return { kind: 'answered-site', seed, site: { ...origin, asks: task.asks, answers: answersTo(problem, task.asks, right) } };
 }
 

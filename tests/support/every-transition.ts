@@ -1,5 +1,5 @@
 /** Walks a machine through everything that a set of events can do, and tells which of its transitions were never taken. */
-import { initialTransition, transition, type AnyMachineSnapshot, type AnyStateMachine, type EventObject, type InputFrom } from 'xstate';
+import { initialTransition, transition, type AnyMachineSnapshot, type AnyStateMachine, type EventObject, type InputFrom, type SnapshotFrom } from 'xstate';
 
 export interface Walked {
 	/** Every transition of the machine as it stands in its definition: "state --EVENT[i]--> target". */
@@ -42,7 +42,7 @@ export function walkEveryTransition<Machine extends AnyStateMachine>(
 	const [first] = initialTransition(machine, input);
 	const key = (snapshot: AnyMachineSnapshot): string => JSON.stringify([snapshot.value, snapshot.context]);
 	const seen = new Set([key(first)]);
-	const queue: AnyMachineSnapshot[] = [first];
+	const queue: SnapshotFrom<Machine>[] = [first];
 	for (let snapshot = queue.shift(); snapshot !== undefined && taken.size < named.size; snapshot = queue.shift()) {
 		for (const event of events) {
 			for (const one of machine.getTransitionData(snapshot, event)) taken.add(one);

@@ -72,6 +72,7 @@ export { courseOf, type PersonCourse } from './course/state.ts';
 export { asksOf, courseBook, findTask, isLesson, scenarioOf } from './course/book.ts';
 export { dayIn } from './course/day.ts';
 export { frequentSlips } from './course/slips.ts';
+export { factTables } from './course/tables.ts';
 export {
 	answerItem,
 	beginCheck,
@@ -84,6 +85,7 @@ export {
 	type Shut,
 	type Supervision
 } from './course/checks.ts';
-export type { CheckItem, DrawnItem, ItemAnswer, ItemResult } from './course/items.ts';
+export { drawItem, type CheckItem, type DrawnItem, type ItemAnswer, type ItemResult } from './course/items.ts';
 export { checkStart, learnerOf, tellCheck, toldCheck, type ToldCheck } from './course/told.ts';
 export { fillDemo, type Demo } from './people/demo.ts';
+export { findPerson } from './db/people.ts';

@@ -27,16 +27,22 @@ export type ItemAnswer =
 	| { readonly kind: 'site'; readonly answers: Readonly<Record<string, Answer>> }
 	| PictureAnswer;
 
-/** How an item was answered, as it is stored when its page is handed in. */
-export interface ItemResult {
+interface ResultCommon {
 	readonly item: CheckItem;
-	readonly answer: ItemAnswer;
 	readonly outcome: ItemOutcome;
 	/** The drawn values, as evidence: a redraw from the seed must give them again. */
 	readonly drawn: unknown;
-	/** By id of the ask; of a picture the grade itself. */
-	readonly grades: Readonly<Record<string, Grade>> | PictureGrade;
 }
+
+/** How an item was answered, as it is stored when its page is handed in. */
+export type ItemResult =
+	| (ResultCommon & {
+			readonly kind: 'site';
+			readonly answer: Extract<ItemAnswer, { kind: 'site' }>;
+			/** By id of the ask. */
+			readonly grades: Readonly<Record<string, Grade>>;
+	  })
+	| (ResultCommon & { readonly kind: 'picture'; readonly answer: PictureAnswer; readonly grades: PictureGrade });
 
 /** @returns an item as it is drawn. @throws RangeError on a task that the course no longer has. */
 export function drawItem(item: CheckItem): DrawnItem {
@@ -111,9 +117,9 @@ export function gradeItem(item: CheckItem, answer: ItemAnswer | undefined, langu
 		// A sign that was overlooked is an error; going on where one must not is on the unsafe side.
 		const unsafe = drawn.picture.key.criticalChoices.includes(given.choice) && given.choice !== drawn.picture.key.choice;
 		const outcome = { cell, from, right: grade.right, unsafe, failingPlan: false, acceptedFailingPlan: false };
-		return { item, answer: given, outcome, drawn: drawn.picture.shown, grades: grade };
+		return { kind: 'picture', item, answer: given, outcome, drawn: drawn.picture.shown, grades: grade };
 	}
-	const given: ItemAnswer = answer?.kind === 'site' ? answer : { kind: 'site', answers: {} };
+	const given = answer?.kind === 'site' ? answer : { kind: 'site' as const, answers: {} };
 	const grades = Object.fromEntries(gradeProblem(drawn.problem, new Map(Object.entries(given.answers)), { language }));
 	const decides = drawn.asks.some((ask) => ask.kind === 'decision');
 	const failingPlan = decides && analysisOf(drawn.problem).verdict.decision === 'do-not-tie-off';
@@ -126,5 +132,5 @@ export function gradeItem(item: CheckItem, answer: ItemAnswer | undefined, langu
 		failingPlan,
 		acceptedFailingPlan: failingPlan && all.some((grade) => grade.kind === 'decision' && grade.decision === 'tie-off')
 	};
-	return { item, answer: given, outcome, drawn: drawn.problem.drawn, grades };
+	return { kind: 'site', item, answer: given, outcome, drawn: drawn.problem.drawn, grades };
 }

@@ -1,9 +1,11 @@
 import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } from './checks.ts';
+import { checkPage } from './check-page.ts';
 import { common, turnedDown } from './common.ts';
 import { crew, join } from './crew.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
 import { findings } from './findings.ts';
 import { givens, obstacleAside, obstacleTop } from './givens.ts';
+import { help } from './help.ts';
 import { learn } from './learn.ts';
 import { lessonPage } from './lesson-page.ts';
 import { lessons } from './lessons/index.ts';
@@ -28,6 +30,7 @@ export const en = Object.freeze({
 	asks,
 	availableAsks,
 	certainty,
+	checkPage,
 	common,
 	crew,
 	customs,
@@ -39,6 +42,7 @@ export const en = Object.freeze({
 	givens,
 	join,
 	labelFields,
+	help,
 	learn,
 	lessonPage,
 	lessons,

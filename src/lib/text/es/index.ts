@@ -1,10 +1,12 @@
 import type { Messages } from '../en/index.ts';
 import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } from './checks.ts';
+import { checkPage } from './check-page.ts';
 import { common, turnedDown } from './common.ts';
 import { crew, join } from './crew.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
 import { findings } from './findings.ts';
 import { givens, obstacleAside, obstacleTop } from './givens.ts';
+import { help } from './help.ts';
 import { learn } from './learn.ts';
 import { lessonPage } from './lesson-page.ts';
 import { lessons } from './lessons/index.ts';
@@ -32,6 +34,7 @@ export const es: Messages = Object.freeze({
 	asks,
 	availableAsks,
 	certainty,
+	checkPage,
 	common,
 	crew,
 	customs,
@@ -43,6 +46,7 @@ export const es: Messages = Object.freeze({
 	givens,
 	join,
 	labelFields,
+	help,
 	learn,
 	lessonPage,
 	lessons,
