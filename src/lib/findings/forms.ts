@@ -207,7 +207,7 @@ export const FORMS = {
 		back: fine('ring-high'),
 		hip: wrong('lanyard-on-belt')
 	},
-	term: { plain: fine('term') },
+	term: { plain: fine('moment') },
 	moment: { plain: fine('moment') }
 } as const satisfies Readonly<Record<string, Readonly<Record<string, Look>>>>;
 

@@ -90,8 +90,9 @@ function drawFall(chance: Chance): DrawnFall {
 	return { fall, stature: milli(dRingHeight / D_RING_SHARE), at: played.at, tight: when('lanyard-tight'), done: when('absorber-done') };
 }
 
+/** To a millimetre; never minus nought, which JSON does not keep. */
 function milli(length: number): number {
-	return Math.round(length * 1000) / 1000;
+	return Math.round(length * 1000) / 1000 + 0;
 }
 
 /** The instant at which a share of the free fall, or of the elongation, is used up. */
@@ -172,10 +173,9 @@ function made(
 	numbers: Readonly<Record<string, number>>,
 	key: Pick<PictureKey, 'marks' | 'choice' | 'criticalChoices' | 'facts'>
 ): Made {
-	const note = task.drawing === 'moments' ? 'moment' : 'term';
 	return {
 		shown: { task: task.id, version: task.version, kind: task.kind, drawing: task.drawing, parts, choices, numbers },
-		key: { ...key, criticalMarks: false, notes: Object.fromEntries(parts.map((part) => [part.id, note])) }
+		key: { ...key, criticalMarks: false, notes: Object.fromEntries(parts.map((part) => [part.id, part.form === 'term' ? `term-${part.id}` : 'moment'])) }
 	};
 }
 
@@ -250,7 +250,7 @@ function lengthsToChoose(left: number, { freeFall, elongation, stretch, margin }
 }
 
 function centi(length: number): number {
-	return Math.round(length * 100) / 100;
+	return Math.round(length * 100) / 100 + 0;
 }
 
 /** A number of different moments of one fall, in an order that chance gives. */

@@ -95,7 +95,10 @@ export const NOTES = {
 	'rescue-blocked': [practice],
 	'sling-sleeved': [secondary('29 CFR 1926 Subpart M, Appendix C')],
 	'sling-bare': [secondary('29 CFR 1926 Subpart M, Appendix C')],
-	term: [read('29 CFR 1926.500(b)')],
+	'term-free-fall': [read('29 CFR 1926.500(b)')],
+	'term-elongation': [read('29 CFR 1926.500(b)')],
+	'term-stretch': [practice],
+	'term-margin': [practice],
 	moment: [read('29 CFR 1926.500(b)')]
 } as const satisfies Readonly<Record<string, readonly NoteSource[]>>;
 

@@ -26,6 +26,7 @@ export interface FindingNoteWords {
 	readonly stateText: string;
 	readonly title: string;
 	readonly why: string;
+	/** Empty for a moment of a fall: said once, in the closing lines. */
 	readonly act: string;
 	readonly source: string;
 }
@@ -148,11 +149,11 @@ export function findingExplanation(messages: Messages, picture: Picture, grade: 
 			name: partName(findings, part.id),
 			see: seenOf(findings, shown, part, formats),
 			state,
-			stateText: { missed: findings.youMissed, extra: findings.notToMark, found: findings.yourMark, quiet: findings.notToMark }[state],
+			stateText: { missed: findings.youMissed, extra: findings.notToMark, found: findings.yourMark, quiet: '' }[state],
 			title: note.name,
 			why: facts === undefined ? note.why : factsText(findings, facts, formats),
-			act: findings.whatToDo({ act: note.act }),
-			source: findings.source({ what: sourcesText(findings, noteId) })
+			act: facts === undefined ? findings.whatToDo({ act: note.act }) : '',
+			source: facts === undefined ? findings.source({ what: sourcesText(findings, noteId) }) : ''
 		};
 	});
 	const fine = grade.missed.length === 0 && grade.extra.length === 0;
@@ -174,6 +175,7 @@ export function findingExplanation(messages: Messages, picture: Picture, grade: 
 		const said = factsText(findings, facts, formats);
 		return [id === 'framed' ? findings.framed({ seen: said }) : said];
 	})];
+	if (shown.drawing === 'moments') closing.push(`${findings.notes.moment.why} ${findings.notes.moment.act}`);
 	closing.push(shown.kind === 'moment' ? findings.averagePull : findings.makerDecides);
 	return { summary, notes: notes.sort((a, b) => RANK[a.state] - RANK[b.state] || a.number - b.number), closing };
 }

@@ -56,7 +56,7 @@ export const notes: Readonly<Record<NoteId, FindingNote>> = {
 	'rescue-ready': { name: 'Rescue arranged', why: 'Somebody is there, and knows how, and with what.', act: 'Go through it once before the work begins.' },
 	'rescue-none': { name: 'No rescue arranged', why: 'A person who hangs in a harness can be badly hurt within minutes.', act: 'Do not go on until people and kit are there.' },
 	'both-clipped': { name: 'Clipped over the flange', why: 'While one leg moves past, the other must hold. Then both are on.', act: 'Move one leg at a time.' },
-	'one-leg-only': { name: 'A leg hangs free', why: 'At this step both legs must be on. With the other one taken off, nothing holds.', act: 'Hook it on beyond the flange before anything else.' },
+	'one-leg-only': { name: 'A leg hangs free', why: 'Before the step past the flange both legs must be on. As soon as the other is taken off, nothing holds.', act: 'Hook it on beyond the flange before anything else.' },
 	'low-clip': { name: 'Clipped low', why: 'From a low eye the free fall is long. The absorber may not be made for it.', act: 'Hook on over the head, also while you change over.' },
 	'one-leg-holds': { name: 'One leg in use', why: 'At work one leg over the head is enough.', act: 'Park the other one where it tears off.' },
 	'open-bracket': { name: 'Open end', why: 'The hook can slip off the open end as soon as you move.', act: 'Use a closed eye.' },
@@ -85,6 +85,9 @@ export const notes: Readonly<Record<NoteId, FindingNote>> = {
 	'rescue-blocked': { name: 'Blocked way', why: 'The lift cannot come near while these stand here. They are also in the fall’s path.', act: 'Clear the ground first.' },
 	'sling-sleeved': { name: 'Sling with sleeves', why: 'The sleeves keep the webbing off the edges.', act: 'See that they stay at the edges under load.' },
 	'sling-bare': { name: 'Sling on bare edges', why: 'Steel edges cut webbing under load and cost much of its strength.', act: 'Pad the edges, or use a clamp.' },
-	term: { name: 'A length of the fall', why: 'Free fall is used first. Elongation, slide and stretch begin when the lanyard pulls. The margin is never planned in.', act: 'Ask of each moment: does the lanyard pull yet?' },
+	'term-free-fall': { name: 'Until the lanyard pulls', why: 'Free fall is used first. It is used up when the lanyard is tight.', act: 'Look at the lanyard: a bow, or straight?' },
+	'term-elongation': { name: 'While the absorber opens', why: 'The elongation begins when the lanyard is tight. It is used up when the fall stops.', act: 'Look at the length that has torn out.' },
+	'term-stretch': { name: 'As the harness takes the load', why: 'The D-ring slides and the webbing stretches while the lanyard pulls, up to the stop.', act: 'Count it with the stop, not with the free fall.' },
+	'term-margin': { name: 'Room that stays', why: 'The margin is kept free. A fall as planned never uses it.', act: 'Never plan with it.' },
 	moment: { name: 'A moment of the fall', why: 'Speed grows until the lanyard pulls, and falls from then on.', act: 'Look at the lanyard first, then at the depth.' }
 };

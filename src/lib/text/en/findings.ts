@@ -59,7 +59,7 @@ export const findings = {
 		},
 		'site-twin-legs': {
 			title: 'Up a mast with twin legs',
-			lead: 'Left: she changes over past a flange. Right: she works, with one leg in use and one spare.',
+			lead: 'Left: her next step takes her past the flange. Right: she works, with one leg in use and one spare.',
 			ask: WRONG,
 			choose: 'Is this the way to go on?'
 		},

@@ -49,7 +49,7 @@ export const notes: Messages['findings']['notes'] = {
 	'rescue-ready': { name: 'Rescate listo', why: 'Hay alguien que sabe cómo y con qué.', act: 'Practíquelo una vez antes del trabajo.' },
 	'rescue-none': { name: 'Sin rescate', why: 'Quien cuelga de un arnés puede sufrir mucho daño en minutos.', act: 'No siga hasta tener gente y equipo.' },
 	'both-clipped': { name: 'Enganchada al pasar la brida', why: 'Mientras un ramal pasa, el otro debe sostener. Luego los dos quedan puestos.', act: 'Mueva un ramal a la vez.' },
-	'one-leg-only': { name: 'Un ramal cuelga', why: 'En este paso los dos deben estar puestos. Al quitar el otro, nada sostiene.', act: 'Engánchelo pasando la brida antes de todo.' },
+	'one-leg-only': { name: 'Un ramal cuelga', why: 'Antes de pasar la brida los dos deben estar puestos. Al quitar el otro, nada sostiene.', act: 'Engánchelo pasando la brida antes de todo.' },
 	'low-clip': { name: 'Enganche bajo', why: 'Desde un ojo bajo la caída libre es larga. Quizá el absorbedor no sirva para ella.', act: 'Engánchese sobre la cabeza, también al cambiar.' },
 	'one-leg-holds': { name: 'Un ramal en uso', why: 'Al trabajar basta un ramal sobre la cabeza.', act: 'Deje el otro donde se suelte solo.' },
 	'open-bracket': { name: 'Extremo abierto', why: 'El gancho puede salirse del extremo cuando usted se mueve.', act: 'Use un ojo cerrado.' },
@@ -78,6 +78,9 @@ export const notes: Messages['findings']['notes'] = {
 	'rescue-blocked': { name: 'Paso cerrado', why: 'El elevador no se acerca mientras esto esté aquí. También estorba en la caída.', act: 'Primero quite las cajas.' },
 	'sling-sleeved': { name: 'Correa con fundas', why: 'Las fundas apartan la correa de los bordes.', act: 'Vea que sigan en los bordes con la carga.' },
 	'sling-bare': { name: 'Correa sobre bordes vivos', why: 'El borde de acero corta la correa con carga y le quita mucha resistencia.', act: 'Cubra los bordes o use una mordaza.' },
-	term: { name: 'Un largo de la caída', why: 'Primero se gasta la caída libre. Cuando la cuerda jala, el absorbedor se alarga y el arnés se desliza y se estira. El margen nunca se planea gastar.', act: 'En cada momento pregunte: ¿ya jala la cuerda?' },
+	'term-free-fall': { name: 'Hasta que la cuerda jala', why: 'Primero se gasta la caída libre. Se acaba cuando la cuerda está tensa.', act: 'Mire la cuerda: ¿en arco o recta?' },
+	'term-elongation': { name: 'Mientras se abre el absorbedor', why: 'El alargamiento empieza cuando la cuerda está tensa. Se acaba cuando la caída se detiene.', act: 'Mire el largo que ya salió.' },
+	'term-stretch': { name: 'Cuando el arnés toma la carga', why: 'La argolla D se desliza y la correa se estira mientras la cuerda jala, hasta el final.', act: 'Cuéntelo con la parada, no con la caída libre.' },
+	'term-margin': { name: 'Lo que queda libre', why: 'El margen se deja libre. Una caída como la planeada nunca lo gasta.', act: 'Nunca lo gaste en el plan.' },
 	moment: { name: 'Un momento de la caída', why: 'La velocidad sube hasta que la cuerda jala, y desde ahí baja.', act: 'Mire primero la cuerda y después la altura.' }
 };

@@ -52,7 +52,7 @@ export const findings: Messages['findings'] = {
 		},
 		'site-twin-legs': {
 			title: 'Un mástil con cuerda de dos ramales',
-			lead: 'A la izquierda, ella cambia de ojo al pasar una brida. A la derecha trabaja, con un ramal en uso y otro libre.',
+			lead: 'A la izquierda, su próximo paso la lleva más allá de la brida. A la derecha trabaja, con un ramal en uso y otro libre.',
 			ask: WRONG,
 			choose: '¿Se puede seguir así?'
 		},
