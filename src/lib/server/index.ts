@@ -51,7 +51,7 @@ export { field, readForm, typedIn, type FieldProblems, type FormResult } from '.
 export { signInLearner, type LearnerEntry, type LearnerSignIn } from './people/learner.ts';
 export { findOnList, joinCrew, pinProblem, type JoinClaim, type Joining, type OnList, type PinProblem } from './people/join.ts';
 export { joinGuest, practisedBefore, type JoinedGuest } from './people/practised.ts';
-export type { PractisedAnswer } from './db/practised.ts';
+export { hasJoined, type PractisedAnswer } from './db/practised.ts';
 export { assignTrainer, makeCrew, nameCrew, releaseTrainer, setArchived, type Change } from './people/crews.ts';
 export {
 	addToCrew,

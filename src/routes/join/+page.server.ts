@@ -6,6 +6,7 @@ import {
 	field,
 	findOnList,
 	forgetGuest,
+	hasJoined,
 	joinCrew,
 	readForm,
 	rememberLanguage,
@@ -89,6 +90,8 @@ export const actions: Actions = {
 			case 'pin':
 				return fail(400, told('pin', form, { problems: { [joining.problem === 'differs' ? 'again' : 'pin']: joining.problem } }));
 			case 'has-pin':
+				// Sent twice, and the first answer with its cookies got lost: the guest of this browser has joined.
+				if (guest !== null && (await hasJoined(db, guest))) forgetGuest(cookies, secure);
 				return told('has-pin', form);
 			case 'not-on-list':
 			case 'wait':

@@ -19,6 +19,11 @@ export async function isAnswerer(db: Database, guest: string): Promise<boolean> 
 	return (await db.selectFrom('person').select('id').where('answerer_id', '=', guest).executeTakeFirst()) !== undefined;
 }
 
+/** @returns whether a guest is somebody who joined. */
+export async function hasJoined(db: Database, guest: string): Promise<boolean> {
+	return (await db.selectFrom('joined_guest').select('person_id').where('guest_id', '=', guest).executeTakeFirst()) !== undefined;
+}
+
 /** @returns some of the answers that a person gave as a guest, before joining, and that were not graded again yet; oldest first. */
 export async function notYetRegraded(db: Database, person: string, most: number): Promise<readonly Attempt[]> {
 	return db
