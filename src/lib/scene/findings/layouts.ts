@@ -181,7 +181,7 @@ export function layoutOf(shown: Shown): Layout {
 			return {
 				width: MOMENT_WIDTH,
 				height: MOMENT_HEIGHT,
-				parts: Object.fromEntries(termRows(shown).map(({ part, row }) => [part.id, box(238, row - ROW / 2 + 2, 118, ROW - 4)]))
+				parts: Object.fromEntries(termRows(shown).map(({ part, row }) => [part.id, box(224, row - ROW / 2 + 2, 132, ROW - 4)]))
 			};
 		case 'moments': {
 			const { at, width } = columnsOf(shown);
@@ -193,6 +193,10 @@ export function layoutOf(shown: Shown): Layout {
 		}
 		case 'twin-legs':
 			return { ...FIXED['twin-legs'], parts: { ...FIXED['twin-legs'].parts, ...legBoxes(shown) } };
+		case 'restraint': {
+			const near = shown.parts.some((part) => part.id === 'hole' && part.look !== 'reach-short');
+			return { ...FIXED.restraint, parts: { ...FIXED.restraint.parts, hole: box(near ? 80 : 18, 142, 60, 66) } };
+		}
 		case 'roof-edge':
 			return below(shown) ? { ...FIXED['roof-edge'], parts: { ...FIXED['roof-edge'].parts, packs: box(196, 176, 46, 56), 'edge-line': box(242, 190, 56, 56) } } : FIXED['roof-edge'];
 		default:

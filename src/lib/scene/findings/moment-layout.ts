@@ -87,7 +87,7 @@ export interface TermRow {
 }
 
 /** Height of a row beside the tape: a finger wide. */
-export const ROW = 54;
+export const ROW = 60;
 
 /** The tape hung from the walking surface, and a row for each of its terms. */
 export function termRows(shown: Shown): readonly TermRow[] {

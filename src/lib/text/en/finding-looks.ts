@@ -7,7 +7,7 @@ export const looks: { readonly [F in FormId]: { readonly [L in LookId<F>]: strin
 		dusty: 'The weave is even under a thin layer of dust.',
 		creased: 'The strap shows two lines where it lay folded. No thread stands off.',
 		notch: 'A notch goes in from the edge, past half the width. Threads stand off at its sides.',
-		gloss: 'A dark, hard and shiny place draws the edges in. Small beads sit on it.',
+		gloss: 'A smooth, hard and shiny place draws the edges in. Small beads sit on it.',
 		blotch: 'A pale patch with a sharp rim covers the weave. It is stiff and has small holes.',
 		fuzz: 'Short fibres stand off all along both edges. Loops are torn open in the weave.'
 	},
@@ -39,7 +39,7 @@ export const looks: { readonly [F in FormId]: { readonly [L in LookId<F>]: strin
 	pack: {
 		shut: 'The cover is shut, and its seam runs all round.',
 		dusty: 'The cover is dusty and shut. Its seam runs all round.',
-		strip: 'The cover is shut. A dark strip hangs out of its window.',
+		strip: 'The cover is shut. A strip hangs out of its window.',
 		torn: 'The cover is torn open. Folded webbing hangs out of it.'
 	},
 	hook: {
@@ -56,7 +56,7 @@ export const looks: { readonly [F in FormId]: { readonly [L in LookId<F>]: strin
 		dusty: 'The webbing is straight under a thin layer of dust.',
 		knot: 'The webbing runs once round itself and through its own loop.',
 		notch: 'A notch goes in from the edge, past half the width. Threads stand off.',
-		gloss: 'A dark, hard and shiny place draws the edges in. Small beads sit on it.',
+		gloss: 'A smooth, hard and shiny place draws the edges in. Small beads sit on it.',
 		fuzz: 'Short fibres stand off all along both edges. Loops are torn open.'
 	},
 	'worn-shoulder': {

@@ -7,7 +7,7 @@ export const looks: Messages['findings']['looks'] = {
 		dusty: 'El tejido es parejo bajo una capa fina de polvo.',
 		creased: 'La correa tiene dos líneas donde estuvo doblada. Ningún hilo sobresale.',
 		notch: 'Una muesca entra desde el borde, más allá de la mitad del ancho. A los lados salen hilos.',
-		gloss: 'Una parte oscura, dura y brillante encoge los bordes. Tiene bolitas encima.',
+		gloss: 'Una parte lisa, dura y brillante encoge los bordes. Tiene bolitas encima.',
 		blotch: 'Una mancha pálida de borde nítido cubre el tejido. Está dura y tiene agujeros pequeños.',
 		fuzz: 'A lo largo de los dos bordes salen fibras cortas. El tejido tiene lazos rotos.'
 	},
@@ -39,7 +39,7 @@ export const looks: Messages['findings']['looks'] = {
 	pack: {
 		shut: 'La funda está cerrada y su costura da toda la vuelta.',
 		dusty: 'La funda tiene polvo y está cerrada. Su costura da toda la vuelta.',
-		strip: 'La funda está cerrada. Una tira oscura cuelga de su ventana.',
+		strip: 'La funda está cerrada. Una tira cuelga de su ventana.',
 		torn: 'La funda está rota y abierta. De ella cuelga correa doblada.'
 	},
 	hook: {
@@ -56,7 +56,7 @@ export const looks: Messages['findings']['looks'] = {
 		dusty: 'La correa está recta bajo una capa fina de polvo.',
 		knot: 'La correa da una vuelta sobre sí misma y pasa por su propio lazo.',
 		notch: 'Una muesca entra desde el borde, más allá de la mitad del ancho. Salen hilos.',
-		gloss: 'Una parte oscura, dura y brillante encoge los bordes. Tiene bolitas encima.',
+		gloss: 'Una parte lisa, dura y brillante encoge los bordes. Tiene bolitas encima.',
 		fuzz: 'A lo largo de los dos bordes salen fibras cortas. Hay lazos rotos.'
 	},
 	'worn-shoulder': {
