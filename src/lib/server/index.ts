@@ -89,3 +89,4 @@ export { drawItem, type CheckItem, type DrawnItem, type ItemAnswer, type ItemRes
 export { checkStart, learnerOf, tellCheck, toldCheck, type ToldCheck } from './course/told.ts';
 export { fillDemo, type Demo } from './people/demo.ts';
 export { findPerson } from './db/people.ts';
+export { progressOf, type Progress } from './people/progress.ts';

@@ -45,9 +45,10 @@ export interface Host {
 	/**
 	 * Answers were marked.
 	 * @param body what the attempts of the server take, without the id
+	 * @param told how the problem's flow is told what becomes of them
 	 * @returns true if the host sends them itself
 	 */
-	readonly hand: (id: string, body: Readonly<Record<string, unknown>>, grades: Grades) => boolean;
+	readonly hand: (id: string, body: Readonly<Record<string, unknown>>, grades: Grades, told: (event: FlowEvent) => void) => boolean;
 }
 
 export class ProblemSession {
@@ -199,7 +200,7 @@ export class ProblemSession {
 			language: this.#language,
 			answers: Object.fromEntries(answersOf(context))
 		};
-		if (this.#host?.hand(id, body, grades) === true) return;
+		if (this.#host?.hand(id, body, grades, (event) => this.send(event)) === true) return;
 		this.#outbox?.put({ id, body });
 		void this.#flush();
 	}

@@ -1,0 +1,2 @@
+/** Pictures to be judged. */
+export { default as PictureTask } from './PictureTask.svelte';
