@@ -43,7 +43,7 @@ export const people = {
 	passRules: {
 		staged: 'In stages: 12 to 30 questions',
 		'fixed-24': 'One length: 24 questions',
-		strict: 'Strict: 12 to 24 questions'
+		'staged-long': 'In longer stages: 18 to 36 questions'
 	},
 	yourselfHeading: 'Yourself',
 	yourName: 'Your name',
@@ -90,7 +90,8 @@ export const people = {
 	you: 'you',
 	resetStaff: 'New code',
 	resetLearner: 'New PIN',
-	resetOf: ({ name }: { name: string }) => `New access for ${name}`,
+	resetStaffOf: ({ name }: { name: string }) => `New code for ${name}`,
+	resetLearnerOf: ({ name }: { name: string }) => `New PIN for ${name}`,
 	unlock: 'Unlock',
 	unlockOf: ({ name }: { name: string }) => `Unlock ${name}`,
 	close: 'Close',

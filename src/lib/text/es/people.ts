@@ -44,7 +44,7 @@ export const people: typeof en = {
 	passRules: {
 		staged: 'Por etapas: de 12 a 30 preguntas',
 		'fixed-24': 'De un solo largo: 24 preguntas',
-		strict: 'Estricta: de 12 a 24 preguntas'
+		'staged-long': 'Por etapas más largas: de 18 a 36 preguntas'
 	},
 	yourselfHeading: 'Usted',
 	yourName: 'Su nombre',
@@ -91,7 +91,8 @@ export const people: typeof en = {
 	you: 'usted',
 	resetStaff: 'Otro código',
 	resetLearner: 'Otro PIN',
-	resetOf: ({ name }) => `Nueva entrada para ${name}`,
+	resetStaffOf: ({ name }) => `Otro código para ${name}`,
+	resetLearnerOf: ({ name }) => `Otro PIN para ${name}`,
 	unlock: 'Desbloquear',
 	unlockOf: ({ name }) => `Desbloquear a ${name}`,
 	close: 'Dar de baja',

@@ -248,7 +248,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 
 		it('changes what the organisation has chosen, and sees who did it', async () => {
 			const employer = await anEmployer();
-			const settings = { name: 'Harrow', rules: 'ca-ontario', units: 'metric', language: 'en', zone: 'UTC', passRule: 'strict' } as const;
+			const settings = { name: 'Harrow', rules: 'ca-ontario', units: 'metric', language: 'en', zone: 'UTC', passRule: 'fixed-24' } as const;
 			await changeSettings(db, employer, settings, later(60));
 			expect(await settingsOf(db, employer.organisation)).toEqual(settings);
 			const [newest] = await recentEvents(db, employer, 1);
