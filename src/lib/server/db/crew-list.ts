@@ -93,3 +93,15 @@ export async function takeOffList(db: Database, crew: string, person: string): P
 export async function clearPin(db: Database, person: string): Promise<void> {
 	await db.updateTable('person').set({ secret: null }).where('id', '=', person).where('role', '=', 'learner').execute();
 }
+
+/** @returns the last day, local at the site, on which each of some people did something in the course; who did nothing is left out. */
+export async function lastDaysOf(db: Database, people: readonly string[]): Promise<ReadonlyMap<string, string>> {
+	if (people.length === 0) return new Map();
+	const rows = await db
+		.selectFrom('course_event')
+		.select((eb) => ['person_id', eb.fn.max('day').as('day')])
+		.where('person_id', 'in', people)
+		.groupBy('person_id')
+		.execute();
+	return new Map(rows.map((row) => [row.person_id, row.day]));
+}

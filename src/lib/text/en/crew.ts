@@ -61,6 +61,11 @@ export const crew = {
 		'used-up': 'final check: tries used up',
 		open: 'final check is open'
 	},
+	/** How far somebody is in the course. */
+	progress: ({ passed, of }: { passed: number; of: number }) => `${String(passed)} of ${String(of)} lessons passed`,
+	notBegun: 'not begun',
+	finished: 'final check passed',
+	lastDay: ({ day }: { day: string }) => `last on ${day}`,
 	addHeading: 'Add a person',
 	addLead: 'They join with this name and this number.',
 	personName: 'First and last name',

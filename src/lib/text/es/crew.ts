@@ -59,6 +59,10 @@ export const crew: typeof en.crew = {
 		'used-up': 'prueba final: sin más intentos',
 		open: 'la prueba final está abierta'
 	},
+	progress: ({ passed, of }) => `${String(passed)} de ${String(of)} lecciones aprobadas`,
+	notBegun: 'sin empezar',
+	finished: 'prueba final aprobada',
+	lastDay: ({ day }) => `por última vez el ${day}`,
 	addHeading: 'Agregar a una persona',
 	addLead: 'Se une con este nombre y este número.',
 	personName: 'Nombre y apellido',

@@ -12,6 +12,7 @@ import {
 	moveToCrew,
 	nameCrew,
 	openCheck,
+	progressOf,
 	readForm,
 	releaseTrainer,
 	resetPin,
@@ -58,10 +59,11 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	const people = await crewPeople(db, who, crew.id, now);
 	const chosen = people.find((one) => one.id === url.searchParams.get('person'));
 	const trainers = await trainersOf(db, who, crew.id);
+	const progress = await progressOf(db, people.map((one) => one.id), now);
 	return {
 		crew: { id: crew.id, name: crew.name, code: grouped(crew.joinCode), putAway: crew.archivedAt !== null },
 		address: `${url.origin}/join`,
-		people: people.map((one) => ({ id: one.id, name: one.name, number: one.number, states: statesOf(one) })),
+		people: people.map((one) => ({ id: one.id, name: one.name, number: one.number, states: statesOf(one), progress: progress.get(one.id) ?? null })),
 		chosen: chosen === undefined ? null : await chosenPerson(db, who, crew.id, chosen),
 		staff: who.role === 'employer' ? await staffing(db, who, trainers.map((one) => one.id)) : null,
 		trainers: trainers.map(({ id, name }) => ({ id, name })),

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { payloadText } from '#lib/server/course/state.ts';
 import { learnersOf } from '#lib/server/db/crew-list.ts';
 import { findCrew, listCrews, trainersOf } from '#lib/server/db/crews.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
@@ -8,6 +9,7 @@ import { addToCrew, crewPeople, moveToCrew, openCheck, resetPin, takeOffCrew, un
 import { assignTrainer, makeCrew, nameCrew, releaseTrainer, setArchived } from '#lib/server/people/crews.ts';
 import { joinCrew } from '#lib/server/people/join.ts';
 import { signInLearner } from '#lib/server/people/learner.ts';
+import { progressOf } from '#lib/server/people/progress.ts';
 import { startSession, whoIs } from '#lib/server/people/session.ts';
 import type { Person } from '#lib/server/people/who.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
@@ -194,6 +196,46 @@ describe.each(DATABASES)('on %s', (_, start) => {
 			expect((await joinCrew(db, { claim, pin: '719284', again: '719284', guest: null }, 'here', later(8))).kind).toBe('joined');
 			expect((await signIn('719284')).kind).toBe('signed-in');
 			expect((await notesOf(person)).map((one) => one.kind)).toContain('pin-reset');
+		});
+	});
+
+	describe('the line of how far somebody is', () => {
+		it('tells lessons, the last day and the passed final check; nothing of who has not begun', async () => {
+			const [idle, busy, done] = [await aLearner(db, organisation, number()), await aLearner(db, organisation, number()), await aLearner(db, organisation, number())];
+			const step = (person: string, seq: number, day: string) =>
+				db
+					.insertInto('course_event')
+					.values({
+						id: randomUUID(),
+						person_id: person,
+						seq,
+						lesson: 'stages',
+						kind: 'shown',
+						sent: 'null',
+						payload: payloadText({ record: { kind: 'shown', lesson: 'stages', step: seq } }),
+						day,
+						at: NOW.toISOString()
+					})
+					.execute();
+			await step(busy, 1, '2026-11-23');
+			await step(busy, 2, '2026-11-24');
+			await step(done, 1, '2026-11-20');
+			const check = randomUUID();
+			await db
+				.insertInto('check_try')
+				.values({ id: check, person_id: done, lesson: 'final', nth: 1, rule: '{}', seed: '1', language: 'en', supervision: null, day: '2026-11-20', at: NOW.toISOString() })
+				.execute();
+			await db
+				.insertInto('completion')
+				.values({ id: randomUUID(), organisation_id: organisation, person_id: done, course: 'lanyard', version: 1, check_id: check, supervised: 0, language: 'en', day: '2026-11-20', at: NOW.toISOString() })
+				.execute();
+			expect(await progressOf(db, [idle, busy, done], NOW)).toEqual(
+				new Map([
+					[busy, { passed: 0, of: 8, finished: false, lastDay: '2026-11-24' }],
+					[done, { passed: 0, of: 8, finished: true, lastDay: '2026-11-20' }]
+				])
+			);
+			expect(await db.selectFrom('course_start').select('person_id').where('person_id', '=', idle).execute()).toEqual([]);
 		});
 	});
 
