@@ -29,6 +29,8 @@ export const lessonPage = {
 	notDecide: 'Known from memory: it decides nothing until a named person has confirmed it.',
 
 	/* Problems. */
+	nextFading: 'Half-done examples come next.',
+	nextShowing: 'The example comes once more.',
 	tryingHeading: 'A first problem',
 	tryingLead: 'If it goes well, you go straight to practice. If not, half-done examples come first.',
 	practisingHeading: 'Practice',

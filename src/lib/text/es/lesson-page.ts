@@ -26,6 +26,8 @@ export const lessonPage: typeof en.lessonPage = {
 	guestTable: 'La tabla de su empleador toma su lugar cuando usted se une.',
 	notDecide: 'Se sabe de memoria: no decide nada hasta que una persona con nombre lo confirme.',
 
+	nextFading: 'Ahora vienen ejemplos a medio hacer.',
+	nextShowing: 'El ejemplo viene otra vez.',
 	tryingHeading: 'Un primer problema',
 	tryingLead: 'Si sale bien, pasa directo a la práctica. Si no, antes vienen ejemplos a medio hacer.',
 	practisingHeading: 'Práctica',

@@ -102,6 +102,7 @@ export class CourseSession {
 	#opened = $state(false);
 	#notice = $state<Notice>();
 	#slips = $state.raw<GuestLog['slips']>([]);
+	#last = $state<string>();
 
 	constructor({ book, person, state, day }: CourseSource) {
 		this.book = book;
@@ -136,6 +137,11 @@ export class CourseSession {
 	/** Slips that were found in a guest's answers. */
 	get slips(): GuestLog['slips'] {
 		return this.#slips;
+	}
+
+	/** The lesson that a guest was last at. */
+	get lastLesson(): string | undefined {
+		return this.#last;
 	}
 
 	get day(): string {
@@ -221,6 +227,7 @@ export class CourseSession {
 		this.#log = log;
 		if (log.records.length === 0) writeLog(log);
 		this.#slips = log.slips;
+		this.#last = log.records.at(-1)?.lesson;
 		this.#state = replayCourse(this.book, log.seed, log.records);
 	}
 

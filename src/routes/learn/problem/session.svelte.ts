@@ -197,6 +197,7 @@ export class ProblemSession {
 			slipSetVersion: SLIP_SET_VERSION,
 			seed,
 			acceptedTry,
+			...(this.asks.length === this.problem.scenario.asks.length ? {} : { asks: this.asks.map((ask) => ask.id) }),
 			language: this.#language,
 			answers: Object.fromEntries(answersOf(context))
 		};
