@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { command } from '../../../../src/cli/underfoot/commands.ts';
+import { command, COMMANDS } from '../../../../src/cli/underfoot/commands.ts';
 import { jsonOf } from '../../../../src/cli/underfoot/outcome.ts';
 import { ROOT } from '../../../../src/cli/root.ts';
 
@@ -56,11 +56,12 @@ describe('the README', () => {
 	afterAll(() => rmSync(folder, { recursive: true }));
 
 	it('shows every command', () => {
-		expect(new Set(shown.map(({ line }) => words(line)[0]))).toEqual(new Set(['--help', 'analyse', 'draw', 'grade', 'inspect', 'schema']));
+		expect(new Set(shown.map(({ line }) => words(line)[0]))).toEqual(new Set(['--help', ...Object.keys(COMMANDS)]));
 		expect(shown.filter(({ json }) => json !== undefined).length).toBeGreaterThanOrEqual(5);
 	});
 
-	it.each(shown)('shows what this prints: $line', async ({ line, json }) => {
+	// What works on a database is tried elsewhere, on one of its own.
+	it.each(shown.filter(({ line }) => !/^(demo|set-up-code|password-code)/.test(line)))('shows what this prints: $line', async ({ line, json }) => {
 		const outcome = await command(words(line).map((word) => (word === 'PLAN.json' ? join(folder, word) : word)));
 		if (json === undefined) {
 			expect(outcome.kind).not.toBe('refused');
