@@ -2,8 +2,9 @@
 import { compile, givensIn, valuesOf, type Givens, type Node, type Program } from '#lib/expression/index.ts';
 import { absorberClass, practiceTable, ruleTable } from '#lib/rules/index.ts';
 import { examine, type Check, type CheckStatus } from './checks.ts';
-import { formula, targetKey, type PlainQuantityId, type QuantityId, type Target } from './formula.ts';
+import { formula } from './formula.ts';
 import { isGivenId, type GivenId } from './given.ts';
+import { targetKey, type PlainQuantityId, type QuantityId, type Target } from './quantities.ts';
 import { resolve, type Resolved } from './resolve.ts';
 import type { LanyardPlan, Plan } from './schema.ts';
 import { DATUMS, onceAShape, type Shape } from './shape.ts';

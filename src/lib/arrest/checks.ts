@@ -1,7 +1,7 @@
 /** The checks of a plan: what geometry and labels demand, and every limit of the rule table. */
 import { judge, ruleTable, type Citation, type Facts, type Judgement, type Quantities } from '#lib/rules/index.ts';
 import type { AnalyseOptions, Finding } from './analyse.ts';
-import { targetKey, type Target } from './formula.ts';
+import { targetKey, type Target } from './quantities.ts';
 import type { GivenId } from './given.ts';
 import type { Resolved } from './resolve.ts';
 import type { LanyardPlan } from './schema.ts';

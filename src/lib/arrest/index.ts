@@ -1,6 +1,7 @@
 export * from './given.ts';
 export * from './shape.ts';
-export { QUANTITIES, formula, isQuantityId, targetKey, type PlainQuantityId, type QuantityId, type Target } from './formula.ts';
+export { formula } from './formula.ts';
+export { QUANTITIES, isQuantityId, targetKey, type PlainQuantityId, type QuantityId, type Target } from './quantities.ts';
 export { FIXED_GIVEN_IDS, obstaclesOnPath, resolve, type Origin, type Resolved, type ResolvedGiven } from './resolve.ts';
 export {
 	analyse,

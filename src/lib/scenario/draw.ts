@@ -4,7 +4,8 @@ import { evaluate, run } from '#lib/expression/index.ts';
 import { toSI } from '#lib/quantity/index.ts';
 import { VariantMemory, type VariantSet } from '#lib/slips/index.ts';
 import { chanceOf } from './chance.ts';
-import { DRAW_VERSION, givenValue, problemOf, slipContextOf, type Problem } from './problem.ts';
+import { DRAW_VERSION, givenValue, slipContextOf, type Problem } from './problem.ts';
+import { problemOf } from './rebuild.ts';
 import { sample } from './sample.ts';
 import type { NumberAsk, Scenario } from './schema.ts';
 import { bandOf, toleranceOf } from './tolerance.ts';
@@ -183,9 +184,4 @@ function nearLimit(scenario: Scenario, checks: readonly Check[]): boolean {
 		if (check.target === undefined || check.slack === undefined || !check.decides) return false;
 		return Math.abs(check.slack) <= 2 * bandOf(scenario, check.target.quantity, check.value ?? 0);
 	});
-}
-
-/** @returns the targets of all number asks, for those who list them. */
-export function numberAsks(scenario: Scenario): readonly NumberAsk[] {
-	return scenario.asks.filter((ask): ask is NumberAsk => ask.kind === 'number');
 }

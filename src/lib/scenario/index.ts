@@ -5,7 +5,6 @@ export {
 	drawTry,
 	firstDrawn,
 	inputsFor,
-	numberAsks,
 	variantsFor,
 	type DrawResult,
 	type TurnedDown,
@@ -18,14 +17,15 @@ export {
 	givenValue,
 	inSteps,
 	isShown,
+	numberAsks,
 	onGrid,
 	precisionOf,
-	problemOf,
 	slipContextOf,
 	targetOf,
 	type Drawn,
 	type Problem
 } from './problem.ts';
+export { problemOf } from './rebuild.ts';
 export {
 	inspect,
 	type AlikePair,

@@ -1,4 +1,4 @@
-import { resolve, type FixedGivenId, type GivenId, type LanyardPlan, type Resolved, type Target } from '#lib/arrest/index.ts';
+import type { FixedGivenId, GivenId, LanyardPlan, Resolved, Target } from '#lib/arrest/index.ts';
 import { fromSI, toSI, type UnitId } from '#lib/quantity/index.ts';
 import type { SlipContext } from '#lib/slips/index.ts';
 import type { Ask, NumberAsk, Scenario } from './schema.ts';
@@ -25,11 +25,6 @@ export interface Problem {
 	readonly resolved: Resolved;
 }
 
-/** @returns the problem that stored values describe. No draw is made: see `draw` for proof that they were drawn. */
-export function problemOf(scenario: Scenario, drawn: Drawn, seed: number, acceptedTry: number): Problem {
-	return { scenario, drawVersion: DRAW_VERSION, seed, acceptedTry, drawn, resolved: resolve(drawn.plan) };
-}
-
 /** @returns the value of a number that stands in the problem, SI, or undefined. */
 export function givenValue(problem: Problem, id: GivenId): number | undefined {
 	const decoy = problem.drawn.decoys[id as FixedGivenId];
@@ -43,6 +38,11 @@ export function isShown(problem: Problem, id: GivenId): boolean {
 	if (found === undefined) return false;
 	if (id === 'tetheredMass') return found.value > 0;
 	return found.origin.from !== 'practice' || id === 'margin' || id === 'dRingSlide' || id === 'stature';
+}
+
+/** @returns the targets of all number asks, for those who list them. */
+export function numberAsks(scenario: Scenario): readonly NumberAsk[] {
+	return scenario.asks.filter((ask): ask is NumberAsk => ask.kind === 'number');
 }
 
 /** @returns what a number ask asks for. */

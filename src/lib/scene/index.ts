@@ -5,9 +5,13 @@
 export { default as GivensTable } from './GivensTable.svelte';
 export { default as HatchSwatch } from './hatch/HatchSwatch.svelte';
 export { default as Playback, type PlaybackWords } from './Playback.svelte';
-export { default as SiteDrawing, type SiteDrawingWords } from './SiteDrawing.svelte';
+export { default as SiteDrawing } from './SiteDrawing.svelte';
+export { default as SiteSheet, type SiteDrawingWords } from './SiteSheet.svelte';
 export { default as StepTable, type StepRow } from './StepTable.svelte';
 export { default as TapeStrip } from './TapeStrip.svelte';
+export { drawBackdrop } from './backdrop/draw.ts';
+export { loadBackdrop } from './backdrop/load.ts';
+export { TAPE_PARTS, type TapeParts } from './tape/parts.ts';
 export type { TapeView } from './layout/elevation.ts';
 export type * from './model.ts';
 export { default as FindingExplained } from './findings/FindingExplained.svelte';

@@ -1,4 +1,5 @@
 import type { Language } from '#lib/quantity/index.ts';
+import type { FirstMessages } from './en/first.ts';
 import type { Messages } from './en/index.ts';
 
 export { LANGUAGES, languageInfo, type LanguageInfo, type ReviewState } from './language.ts';
@@ -14,6 +15,7 @@ export {
 export { factWords, type DemandText, type FactText, type LessonText } from './lesson-text.ts';
 export { labelOf, theOf } from './nouns.ts';
 export { LONGER, lengthened, pseudo } from './pseudo.ts';
+export type { FirstMessages } from './en/first.ts';
 export type { Messages } from './en/index.ts';
 export type {
 	AskParts,
@@ -36,5 +38,15 @@ export async function messages(language: Language): Promise<Messages> {
 			return (await import('./en/index.ts')).en;
 		case 'es':
 			return (await import('./es/index.ts')).es;
+	}
+}
+
+/** @returns those sections that a problem is read and answered with, a fraction of all: `messages` holds them too. */
+export async function firstMessages(language: Language): Promise<FirstMessages> {
+	switch (language) {
+		case 'en':
+			return (await import('./en/first.ts')).first;
+		case 'es':
+			return (await import('./es/first.ts')).first;
 	}
 }

@@ -1,5 +1,6 @@
 /** Messages whose key comes with data: from a formula, a check, a file of shared/. */
 import type { Check, FixedGivenId, GivenId } from '#lib/arrest/index.ts';
+import type { FirstMessages } from './en/first.ts';
 import type { Messages } from './en/index.ts';
 import type { CheckText } from './parts.ts';
 
@@ -9,7 +10,7 @@ function own<T>(of: Readonly<Record<string, T>>, key: string): T | undefined {
 }
 
 /** @returns the short name of a term by its role; undefined for an obstacle, whose name the scenario has. */
-export function termName(messages: Messages, role: string): string | undefined {
+export function termName(messages: FirstMessages, role: string): string | undefined {
 	return own<string>(messages.terms, role);
 }
 
@@ -33,8 +34,8 @@ export function ruleMessage(messages: Messages, key: string): string {
 }
 
 /** @returns the name of a rule table's jurisdiction. @throws RangeError on one that the catalogue does not have. */
-export function jurisdictionName(messages: Messages, jurisdiction: string): string {
-	const found = own<string>(messages.rules.jurisdictions, jurisdiction);
+export function jurisdictionName(messages: FirstMessages, jurisdiction: string): string {
+	const found = own<string>(messages.jurisdictions, jurisdiction);
 	if (found === undefined) throw new RangeError(`the message catalogue has no jurisdiction "${jurisdiction}"`);
 	return found;
 }
@@ -55,8 +56,8 @@ export interface GivenNames {
  * @param thing the obstacle's name with its article, for an obstacle's top or distance; not looked at else.
  * @returns a given's names; those of an obstacle are made of the obstacle's own name.
  */
-export function givenNames(messages: Messages, id: GivenId, thing: string): GivenNames {
-	const fixed = own<Messages['givens'][FixedGivenId]>(messages.givens, id);
+export function givenNames(messages: FirstMessages, id: GivenId, thing: string): GivenNames {
+	const fixed = own<FirstMessages['givens'][FixedGivenId]>(messages.givens, id);
 	if (fixed !== undefined) return fixed;
 	const { name, the, what } = id.startsWith('obstacleAside_') ? messages.obstacleAside : messages.obstacleTop;
 	return { name: name({ thing }), the: the({ thing }), what: what({ thing }) };

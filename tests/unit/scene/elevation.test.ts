@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { drawBackdrop } from '../../../src/lib/scene/backdrop/draw.ts';
 import { fromY, toY } from '../../../src/lib/scene/drawing/view.ts';
 import { overlaps } from '../../../src/lib/scene/layout/box.ts';
 import { type Elevation, type ElevationOptions, layoutElevation } from '../../../src/lib/scene/layout/elevation.ts';
 import { sites } from './sites.ts';
 
-const SHEETS: readonly Omit<ElevationOptions, 'tape' | 'scaleText'>[] = [
+const SHEETS: readonly Omit<ElevationOptions, 'tape' | 'scaleText' | 'backdrop'>[] = [
 	{ width: 620, height: 790, textScale: 1 },
 	{ width: 390, height: 545, textScale: 1 },
 	{ width: 320, height: 545, textScale: 1 },
@@ -30,7 +31,7 @@ describe('elevation', () => {
 		fc.assert(
 			fc.property(sites, fc.constantFrom(...SHEETS), fc.boolean(), (site, sheet, withTape) => {
 				const draft = { datum: { z: 0, name: 'landing' }, title: 'Your tape', zeroLabel: '0 = landing', terms: [], end: null, reach: site.lowerLevel.depth };
-				const e = layoutElevation(site, { ...sheet, tape: withTape ? { kind: 'draft', draft } : { kind: 'none' }, scaleText: null });
+				const e = layoutElevation(site, { ...sheet, tape: withTape ? { kind: 'draft', draft } : { kind: 'none' }, scaleText: null, backdrop: drawBackdrop });
 				expect(clashes(e)).toEqual([]);
 				for (const t of e.texts) {
 					expect(t.box.left).toBeGreaterThanOrEqual(0);
@@ -47,7 +48,7 @@ describe('elevation', () => {
 		let all = 0;
 		fc.assert(
 			fc.property(sites, (site) => {
-				const e = layoutElevation(site, { width: 620, height: 790, textScale: 1, tape: { kind: 'none' }, scaleText: null });
+				const e = layoutElevation(site, { width: 620, height: 790, textScale: 1, tape: { kind: 'none' }, scaleText: null, backdrop: drawBackdrop });
 				all += site.dimensions.length;
 				missing += e.unplaced.filter((id) => id.startsWith('dimension')).length;
 			}),
@@ -59,7 +60,7 @@ describe('elevation', () => {
 	test('is true to scale: heights, depth and obstacles by one factor, the break apart', () => {
 		fc.assert(
 			fc.property(sites, (site) => {
-				const e = layoutElevation(site, { width: 620, height: 790, textScale: 1, tape: { kind: 'none' }, scaleText: null });
+				const e = layoutElevation(site, { width: 620, height: 790, textScale: 1, tape: { kind: 'none' }, scaleText: null, backdrop: drawBackdrop });
 				const { view } = e;
 				const surface = toY(view, 0);
 				expect(surface - toY(view, site.worker.standingHeight + site.worker.dRingNow)).toBeCloseTo((site.worker.standingHeight + site.worker.dRingNow) * view.scale, 6);
@@ -74,7 +75,7 @@ describe('elevation', () => {
 	test('a break never lies within reach of the fall', () => {
 		fc.assert(
 			fc.property(sites, (site) => {
-				const e = layoutElevation(site, { width: 390, height: 545, textScale: 1, tape: { kind: 'none' }, scaleText: null });
+				const e = layoutElevation(site, { width: 390, height: 545, textScale: 1, tape: { kind: 'none' }, scaleText: null, backdrop: drawBackdrop });
 				if (e.view.cut === null) return;
 				const { lanyard, anchorage, worker } = site;
 				// Lanyard, connector and body at full length and 2.5 m for everything that stretches or is kept free.

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { drawBackdrop } from '../../../src/lib/scene/backdrop/draw.ts';
 import { toY, type View } from '../../../src/lib/scene/drawing/view.ts';
 import { overlaps } from '../../../src/lib/scene/layout/box.ts';
 import type { PlacedText } from '../../../src/lib/scene/layout/placer.ts';
@@ -102,7 +103,7 @@ describe('words beside the tapes', () => {
 					firstMet: { z: -2.5, label: '2.50', name: 'top of the panels' },
 					notes: a[0] === undefined ? [] : [{ id: a[0].id, text: '1.20 missing' }]
 				};
-				const room = tapeRoom({ width, height: 700, textScale, tape: { kind: 'pair', pair }, scaleText: null }, width < 480, view.scale);
+				const room = tapeRoom({ width, height: 700, textScale, tape: { kind: 'pair', pair }, scaleText: null, backdrop: drawBackdrop }, width < 480, view.scale);
 				if (room === null) throw new Error('a pair of tapes needs room');
 				const t = layoutPair(pair, { ...room, left: 0 }, view, 'metric', 3000);
 				expect(overlapping(t.texts)).toEqual([]);
@@ -115,7 +116,7 @@ describe('words beside the tapes', () => {
 		fc.assert(
 			fc.property(terms, fc.integer({ min: 10, max: 900 }), fc.constantFrom(390, 620), (list, end, width) => {
 				const draft: DraftTape = { datum, title: 'Your tape', zeroLabel: '0 = landing', terms: list, end: { length: end / 100, label: String(end / 100), name: 'Needed' }, reach: 6 };
-				const room = tapeRoom({ width, height: 700, textScale: 1, tape: { kind: 'draft', draft }, scaleText: null }, width < 480, view.scale);
+				const room = tapeRoom({ width, height: 700, textScale: 1, tape: { kind: 'draft', draft }, scaleText: null, backdrop: drawBackdrop }, width < 480, view.scale);
 				if (room === null) throw new Error('a tape needs room');
 				const t = layoutDraft(draft, room, view, 'metric', 900);
 				expect(overlapping([...t.title, ...t.labels.flatMap((l) => l.texts)])).toEqual([]);

@@ -108,7 +108,7 @@ describe.each(LANGUAGES)('what data asks for, in %s', (language) => {
 		expect(there.toSorted()).toEqual([...keys].toSorted());
 		const jurisdictions = [...new Set(RULE_TABLES.map((table) => table.jurisdiction))];
 		for (const one of jurisdictions) expect(jurisdictionName(m, one)).not.toBe('');
-		expect(Object.keys(m.rules.jurisdictions).toSorted()).toEqual(jurisdictions.toSorted());
+		expect(Object.keys(m.jurisdictions).toSorted()).toEqual(jurisdictions.toSorted());
 	});
 
 	test('every field of the equipment labels, and no other', async () => {

@@ -3,8 +3,7 @@
  * height, then by the width. Nothing overlaps; what finds no room is left out of the drawing and returned in
  * `unplaced` (the list of givens always has it).
  */
-import { drawBackdrop, isOverhead } from '../backdrop/draw.ts';
-import type { Backdrop } from '../backdrop/draw.ts';
+import { isOverhead, type Backdrop, type BackdropFrame } from '../backdrop/backdrop.ts';
 import { step } from '../backdrop/parts.ts';
 import { obstacleShapes } from '../backdrop/obstacles.ts';
 import type { Shape } from '../drawing/shapes.ts';
@@ -36,6 +35,8 @@ export interface ElevationOptions {
 	readonly tape: TapeView;
 	/** "2 m. Elevation to scale, lengths in metres."; null: no scale bar. The bar is 2 m, or 6 ft in US units. */
 	readonly scaleText: string | null;
+	/** Draws the site round the plan. */
+	readonly backdrop: (frame: BackdropFrame) => Backdrop;
 }
 
 export interface Elevation {
@@ -246,7 +247,7 @@ function layoutAt(
 	const rightMetres = (siteRight - view.x0) / scale;
 	if (left !== null && m.right * scale + view.x0 > siteRight + 1) unplaced.push('site');
 	const leftMetres = (0 - view.x0) / scale;
-	const backdrop: Backdrop = drawBackdrop({
+	const backdrop: Backdrop = options.backdrop({
 		site,
 		sight: m.sight,
 		left: leftMetres,

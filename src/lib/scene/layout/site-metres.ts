@@ -1,5 +1,5 @@
 /** What of a drawing does not depend on its scale: the figure, its line, and how far the sheet must reach. Metres. */
-import { isOverhead, REACHES, sightOf } from '../backdrop/draw.ts';
+import { isOverhead, REACHES, sightOf } from '../backdrop/backdrop.ts';
 import { figureShape, type FigureShape } from '../figure/outline.ts';
 import { KNEELING, REACHING, solvePose, WORKING } from '../figure/pose.ts';
 import type { Place } from '../lanyard/chain.ts';

@@ -12,10 +12,11 @@ const draws = new DrawMemory(DRAWS_KEPT);
 
 /**
  * Draws a problem that is about to be worked on and keeps it, so that marking its answers need not draw again.
- * @returns false if the seed gives no problem of this scenario
+ * @returns the problem, or undefined if the seed gives none of this scenario
  */
-export function readyProblem(scenario: Scenario, seed: number): boolean {
-	return draws.of(scenario, seed).kind === 'drawn';
+export function readyProblem(scenario: Scenario, seed: number): Problem | undefined {
+	const result = draws.of(scenario, seed);
+	return result.kind === 'drawn' ? result.problem : undefined;
 }
 
 /** @returns what a seed of a scenario draws, from the memory of draws if it was drawn lately. */

@@ -25,6 +25,7 @@ export const page = {
 	ruleHere: 'Rule here',
 	ruleTable: 'Rule table',
 	practiceTable: 'Practice table',
+	practiceNotLaw: 'Practice, not law. The maker’s instructions go first.',
 	bodyCustom: 'Body',
 	beside: 'Also known',
 	drawingTitle: ({ title }: { title: string }) => `Elevation to scale: ${title}`,

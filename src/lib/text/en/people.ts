@@ -1,7 +1,10 @@
 /** Signing in, setting up an organisation, its staff and its settings. */
+import { account } from './account.ts';
+
 export const people = {
+	...account,
+
 	/* Sign in. */
-	signIn: 'Sign in',
 	signInLead: 'Practice is open to everyone. Sign in for your own course and record.',
 	workers: 'Workers',
 	workersLead: 'With your personal number and your PIN.',
@@ -16,9 +19,6 @@ export const people = {
 	password: 'Password',
 	signInButton: 'Sign in',
 	notJoined: 'New here? Join your crew',
-	signedInAs: ({ name }: { name: string }) => `You are signed in as ${name}.`,
-	signOut: 'Sign out',
-	goOn: 'Go on',
 	ended: 'Sign in to open this page. If you were signed in, that has ended.',
 	refusedLearner: 'This number and this PIN do not fit together, or too many tries were made. Your trainer can give you a new PIN.',
 	refusedStaff: 'This e-mail and this password do not fit together, or too many tries were made. Your employer can give you a new code.',

@@ -55,24 +55,3 @@ export const playback = {
 	spokenSpeed: ({ value, us }: { value: string; us: boolean }) => `${value} ${us ? 'feet' : 'metres'} a second`,
 	drawing: ({ name }: { name: string }) => `${name}’s fall, at marks in time`
 };
-
-
-export const tape = {
-	needed: 'Needed',
-	own: 'Your tape',
-	total: 'Needed',
-	zero: ({ place }: { place: string }) => `0 = ${place}`,
-	missing: ({ amount }: { amount: string }) => `${amount} missing`,
-	tooMuch: ({ amount }: { amount: string }) => `${amount} too much`,
-	instead: ({ amount, right }: { amount: string; right: string }) => `${amount} in place of ${right}`,
-	topOf: ({ thing }: { thing: string }) => `top of ${thing}`,
-	firstMet: 'first thing to meet',
-	thereIs: 'There is',
-	shortBy: 'Short by',
-	spare: 'To spare',
-	you: ({ value }: { value: string }) => `you: ${value}`,
-	youSame: 'you: same',
-	youLeftOut: 'you: left out',
-	youTwice: 'you: twice',
-	noOwnTape: 'Your number tells no chain of its own.'
-};

@@ -6,16 +6,6 @@ import type { Confidence, FactName, Mark, QuantityName, Subject } from '#lib/rul
 import type { Explained } from '../parts.ts';
 
 export const rules = {
-	/** By the jurisdiction of a rule table. */
-	jurisdictions: {
-		us: 'United States',
-		'ca-on': 'Ontario, Canada',
-		'ca-ab': 'Alberta, Canada',
-		'ca-qc': 'Quebec, Canada',
-		eu: 'European Union',
-		uk: 'United Kingdom',
-		au: 'Australia'
-	},
 	/** Keys `rules.scope.…` of the tables. */
 	scope: {
 		'us-construction': 'Construction work under federal law',
@@ -70,7 +60,6 @@ export const rules = {
 	} as Readonly<Record<Mark, Explained>>,
 	confidence: { high: 'quite sure', medium: 'fairly sure', low: 'not sure' } as Readonly<Record<Confidence, string>>,
 	decidesNothing: 'decides nothing until confirmed',
-	practiceNotLaw: 'Practice, not law. The maker’s instructions go first.',
 	crossCheckOnly: 'Shown for comparison. No problem is set by it.',
 	citation: ({ clause, title }: { clause: string; title: string }) => `${clause}, ${title}`,
 	lookedAt: ({ when }: { when: string }) => `looked up ${when}`,

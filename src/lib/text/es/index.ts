@@ -1,28 +1,24 @@
 import type { Messages } from '../en/index.ts';
-import { absences, ownChecks, refusals, ruleChecks, status, systems, verdict } from './checks.ts';
+import { absences, ownChecks, refusals, ruleChecks, status, systems } from './checks.ts';
 import { checkPage } from './check-page.ts';
-import { common, turnedDown } from './common.ts';
+import { turnedDown } from './common.ts';
 import { crew, join } from './crew.ts';
 import { certainty, diagnosis, entrySlips } from './diagnosis.ts';
+import { first } from './first.ts';
 import { findings } from './findings.ts';
-import { givens, obstacleAside, obstacleTop } from './givens.ts';
 import { help } from './help.ts';
 import { learn } from './learn.ts';
 import { lessonPage } from './lesson-page.ts';
 import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
 import { method } from './method.ts';
-import { page } from './page.ts';
 import { people } from './people.ts';
 import { labelFields, plan } from './plan.ts';
-import { playback, tape } from './playback.ts';
-import { asks, availableAsks, customs, datums, decision, quantities, requiredAsks } from './quantities.ts';
-import { questions, reading, unreadable } from './reading.ts';
+import { playback } from './playback.ts';
+import { quantities } from './quantities.ts';
 import { rules } from './rules.ts';
-import { screen } from './screen.ts';
 import { slips } from './slips.ts';
 import { steps } from './steps.ts';
-import { terms } from './terms.ts';
 import { topics } from './topics.ts';
 
 /**
@@ -30,20 +26,14 @@ import { topics } from './topics.ts';
  * has reviewed it.
  */
 export const es: Messages = Object.freeze({
+	...first,
 	absences,
-	asks,
-	availableAsks,
 	certainty,
 	checkPage,
-	common,
 	crew,
-	customs,
-	datums,
-	decision,
 	diagnosis,
 	entrySlips,
 	findings,
-	givens,
 	join,
 	labelFields,
 	help,
@@ -52,29 +42,18 @@ export const es: Messages = Object.freeze({
 	lessons,
 	marking,
 	method,
-	obstacleAside,
-	obstacleTop,
 	ownChecks,
-	page,
 	people,
 	plan,
 	playback,
 	quantities,
-	questions,
-	reading,
 	refusals,
-	requiredAsks,
 	ruleChecks,
 	rules,
-	screen,
 	slips,
 	status,
 	steps,
 	systems,
-	tape,
-	terms,
 	topics,
-	turnedDown,
-	unreadable,
-	verdict
+	turnedDown
 });

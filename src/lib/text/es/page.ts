@@ -25,6 +25,7 @@ export const page: typeof en = {
 	ruleHere: 'Regla de aquí',
 	ruleTable: 'Tabla de reglas',
 	practiceTable: 'Tabla de práctica',
+	practiceNotLaw: 'Es práctica, no ley. Las instrucciones del fabricante van primero.',
 	bodyCustom: 'Cuerpo',
 	beside: 'También se sabe',
 	drawingTitle: ({ title }) => `Alzado a escala: ${title}`,

@@ -1,8 +1,10 @@
 import type { people as en } from '../en/people.ts';
+import { account } from './account.ts';
 
 export const people: typeof en = {
+	...account,
+
 	/* Entrar. */
-	signIn: 'Entrar',
 	signInLead: 'Practicar está abierto a todos. Entre para ver su curso y su registro.',
 	workers: 'Trabajadores',
 	workersLead: 'Con su número personal y su PIN.',
@@ -17,9 +19,6 @@ export const people: typeof en = {
 	password: 'Contraseña',
 	signInButton: 'Entrar',
 	notJoined: '¿Es nuevo aquí? Únase a su cuadrilla',
-	signedInAs: ({ name }) => `Usted entró como ${name}.`,
-	signOut: 'Salir',
-	goOn: 'Seguir',
 	ended: 'Entre para abrir esta página. Si ya había entrado, eso terminó.',
 	refusedLearner: 'Este número y este PIN no van juntos, o hubo ya muchos intentos. Su instructor le puede dar un PIN nuevo.',
 	refusedStaff: 'Este correo y esta contraseña no van juntos, o hubo ya muchos intentos. Su empleador le puede dar un código nuevo.',

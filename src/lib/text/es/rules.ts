@@ -1,15 +1,6 @@
 import type { rules as en } from '../en/rules.ts';
 
 export const rules: typeof en = {
-	jurisdictions: {
-		us: 'Estados Unidos',
-		'ca-on': 'Ontario, Canadá',
-		'ca-ab': 'Alberta, Canadá',
-		'ca-qc': 'Quebec, Canadá',
-		eu: 'Unión Europea',
-		uk: 'Reino Unido',
-		au: 'Australia'
-	},
 	scope: {
 		'us-construction': 'Obras de construcción según la ley federal',
 		'us-general-industry': 'Industria general según la ley federal',
@@ -62,7 +53,6 @@ export const rules: typeof en = {
 	},
 	confidence: { high: 'certeza alta', medium: 'certeza media', low: 'certeza baja' },
 	decidesNothing: 'no decide nada hasta que se confirme',
-	practiceNotLaw: 'Es práctica, no ley. Las instrucciones del fabricante van primero.',
 	crossCheckOnly: 'Se muestra para comparar. Ningún problema se basa en ella.',
 	citation: ({ clause, title }) => `${clause}, ${title}`,
 	lookedAt: ({ when }) => `consultado ${when}`,

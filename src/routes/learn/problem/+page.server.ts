@@ -1,6 +1,7 @@
 import { error, redirect } from '@sveltejs/kit';
 import { shippedScenarios } from '#lib/course/shipped.ts';
 import { mixed } from '#lib/flow/index.ts';
+import { ruleTable } from '#lib/rules/index.ts';
 import { readyProblem } from '#lib/server/index.ts';
 import type { PageServerLoad } from './$types';
 
@@ -9,8 +10,8 @@ const SEEDS = 1_000_000_000;
 const WHOLE = /^\d{1,15}$/;
 
 /**
- * The scenario of the address; the browser draws from it with the seed. Without one, a problem is picked and
- * put into the address, so that a reload finds it again.
+ * The problem of the address, and its scenario, from which the browser draws more where there is no signal.
+ * Without an address, a problem is picked and put into it, so that a reload finds it again.
  */
 export const load: PageServerLoad = ({ url }) => {
 	const scenarios = shippedScenarios();
@@ -27,6 +28,14 @@ export const load: PageServerLoad = ({ url }) => {
 	if (scenario === undefined) error(404, 'no-such-scenario');
 	if (!WHOLE.test(seedText)) error(400, 'no-such-seed');
 	const seed = Number(seedText);
-	readyProblem(scenario, seed);
-	return { scenario, seed, scenarioIds: ids };
+	const table = ruleTable(scenario.base.rules);
+	return {
+		scenario,
+		seed,
+		/** Drawn here, so that the browser can show it before the code that draws has come. */
+		problem: readyProblem(scenario, seed),
+		/** Of the rule table what the page names; the table itself comes with the code that checks. */
+		table: table === undefined ? undefined : { jurisdiction: table.jurisdiction, title: table.title },
+		scenarioIds: ids
+	};
 };

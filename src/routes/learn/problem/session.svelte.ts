@@ -7,6 +7,7 @@ import {
 	readSnapshot,
 	resume,
 	siteProblemMachine,
+	startContext,
 	writeSnapshot,
 	type Drawing,
 	type FlowContext,
@@ -15,13 +16,14 @@ import {
 	type FlowState,
 	type Grades,
 	type Outbox,
+	type Remembered,
 	type SendOutcome
 } from '#lib/flow/index.ts';
-import { gradeProblem, gradeWalk, walkOf, type StepGrade, type WalkStep } from '#lib/grading/index.ts';
+import type { StepGrade, WalkStep } from '#lib/grading/index.ts';
 import type { Language } from '#lib/quantity/index.ts';
 import type { Ask, NumberAsk, Problem } from '#lib/scenario/index.ts';
-import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
 import { deviceOutbox, newId, remember, remembered, storedGrades } from './device.ts';
+import { loadGrading, untilLoaded, type Grading } from './later.ts';
 
 function drawingOf(problem: Problem): Drawing {
 	return {
@@ -38,6 +40,11 @@ function keyOf(problem: Problem, asks: readonly Ask[]): string {
 	const { id } = problem.scenario;
 	const key = `${id}.${problem.seed}`;
 	return asks.length === problem.scenario.asks.length ? key : `${key}.${asks.map((ask) => ask.id).join('.')}`;
+}
+
+/** Whether marks belong to what was kept: they are not kept themselves. */
+function isGraded(kept: Remembered): kept is Extract<Remembered, { kind: 'whole' }> {
+	return kept.kind === 'whole' && ['explained', 'solved', 'stepping', 'walked'].includes(kept.snapshot.state);
 }
 
 /** What takes answers in before the outbox of free practice does. */
@@ -61,6 +68,10 @@ export class ProblemSession {
 	readonly #host: Host | undefined;
 	#actor: ReturnType<typeof this.started>;
 	#outbox: Outbox | undefined;
+	/** What marks answers, once it is there. */
+	#grading = $state.raw<typeof Grading>();
+	/** What was kept and waits for marks to be made again, while nobody has done anything else. */
+	#kept: Remembered | undefined;
 	#state = $state.raw<FlowState>('reading');
 	#context = $state.raw<FlowContext>() as FlowContext;
 	#waiting = $state(0);
@@ -113,36 +124,69 @@ export class ProblemSession {
 	/** In the browser: goes on where this problem was left, and sends what waits. @returns what ends it. */
 	open(): () => void {
 		const kept = readSnapshot(remembered(this.#key), this.#input.drawing, this.#input.asks);
-		this.#actor.stop();
-		this.#actor = this.started(
-			resume(this.#input, kept, {
-				grade: (context) => this.#grades(context),
-				walk: (ask, texts) => this.#walked(ask, texts)
-			})
-		);
 		this.#outbox = deviceOutbox();
 		this.#waiting = this.#outbox.waiting();
-		this.#take();
+		if (this.#grading === undefined && isGraded(kept)) {
+			this.#kept = kept;
+			const { entries, sent } = kept.snapshot;
+			this.#goOn({ state: 'reading', context: startContext({ ...this.#input, entries, sent }) });
+		} else {
+			this.#resume(kept);
+		}
+		const giveUp = untilLoaded(loadGrading, (grading) => this.#ready(grading));
 		const flush = (): void => void this.#flush();
 		addEventListener('online', flush);
 		flush();
-		void this.#askServer();
 		return () => {
+			giveUp();
 			removeEventListener('online', flush);
 			this.#actor.stop();
 		};
 	}
 
+	/** Goes on with what was kept, marks and all. */
+	#resume(kept: Remembered): void {
+		const at = resume(this.#input, kept, {
+			grade: (context) => this.#grades(context),
+			walk: (ask, texts) => this.#walked(ask, texts)
+		});
+		this.#goOn(at);
+		void this.#askServer();
+	}
+
+	#goOn(at: { readonly state: FlowState; readonly context: FlowContext }): void {
+		this.#actor.stop();
+		this.#actor = this.started(at);
+		this.#take();
+	}
+
+	/** What marks answers has come: what waited for it is done. */
+	#ready(grading: typeof Grading): void {
+		this.#grading = grading;
+		const kept = this.#kept;
+		this.#kept = undefined;
+		if (kept !== undefined) this.#resume(kept);
+		this.#mark();
+	}
+
+	/** Marks the answers that were handed in, if they are there and what marks them is too. */
+	#mark(): void {
+		const { value, context } = this.#actor.getSnapshot();
+		if (value !== 'grading' || this.#grading === undefined) return;
+		const grades = this.#grades(context);
+		const attempt = newId();
+		this.#actor.send({ type: 'GRADED', grades, attempt });
+		if (!Object.values(grades).some(isQuery)) this.#hand(attempt, grades, this.#grading);
+		this.#take();
+	}
+
 	/** Hands an event to the machine, and does what its new state asks for. */
 	send(event: FlowEvent): void {
+		// Who goes on by hand does not go back to what was kept.
+		if (event.type !== 'SENT' && event.type !== 'SERVER_GRADED') this.#kept = undefined;
 		this.#actor.send(event);
-		if (this.#actor.getSnapshot().value === 'grading') {
-			const grades = this.#grades(this.#actor.getSnapshot().context);
-			const attempt = newId();
-			this.#actor.send({ type: 'GRADED', grades, attempt });
-			if (!Object.values(grades).some(isQuery)) this.#hand(attempt, grades);
-		}
 		this.#take();
+		this.#mark();
 	}
 
 	/** Grades the step at hand of the step-through. */
@@ -155,7 +199,7 @@ export class ProblemSession {
 	/** The steps of a number ask, to be worked one by one. */
 	stepsOf(ask: string): readonly WalkStep[] {
 		const found = this.numberAsk(ask);
-		return found === undefined ? [] : walkOf(this.problem, found);
+		return found === undefined ? [] : (this.#grading?.walkOf(this.problem, found) ?? []);
 	}
 
 	/** Those asks that take a number. */
@@ -171,30 +215,30 @@ export class ProblemSession {
 		const snapshot = this.#actor.getSnapshot();
 		this.#state = snapshot.value;
 		this.#context = snapshot.context;
-		if (this.#outbox === undefined) return;
+		if (this.#outbox === undefined || this.#kept !== undefined) return;
 		remember(this.#key, writeSnapshot(this.#state, this.#context));
 	}
 
 	#grades(context: FlowContext): Grades {
-		return Object.fromEntries(gradeProblem(this.problem, answersOf(context), { language: this.#language }));
+		return Object.fromEntries(this.#grading?.gradeProblem(this.problem, answersOf(context), { language: this.#language }) ?? []);
 	}
 
 	/** Grades the steps of a step-through that hold a text, each with the own values of the wrong ones before. */
 	#walked(askId: string, texts: readonly string[]): readonly (StepGrade | undefined)[] {
 		const ask = this.numberAsk(askId);
 		if (ask === undefined) return [];
-		return gradeWalk(this.problem, ask, texts, this.#language);
+		return this.#grading?.gradeWalk(this.problem, ask, texts, this.#language) ?? [];
 	}
 
 	/** Puts the answers that were just graded into the box, and sends the box. */
-	#hand(id: string, grades: Grades): void {
+	#hand(id: string, grades: Grades, grading: typeof Grading): void {
 		const context = this.#actor.getSnapshot().context;
 		const { scenario, version, drawVersion, seed, acceptedTry } = context.drawing;
 		const body = {
 			scenario,
 			version,
 			drawVersion,
-			slipSetVersion: SLIP_SET_VERSION,
+			slipSetVersion: grading.SLIP_SET_VERSION,
 			seed,
 			acceptedTry,
 			...(this.asks.length === this.problem.scenario.asks.length ? {} : { asks: this.asks.map((ask) => ask.id) }),

@@ -142,7 +142,7 @@ function shownLabels(speech: Speech): ShownLabels {
 		notes: [
 			`${custom.name}. ${custom.what}`,
 			...(table === undefined ? [] : [`${jurisdictionName(m, table.jurisdiction)}: ${table.title}.`]),
-			...(practice === undefined ? [] : [`${practice.title}. ${m.rules.practiceNotLaw}`])
+			...(practice === undefined ? [] : [`${practice.title}. ${m.page.practiceNotLaw}`])
 		]
 	};
 }

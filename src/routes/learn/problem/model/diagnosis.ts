@@ -5,8 +5,9 @@ import { echoQuantity, unitSymbol } from '#lib/quantity/index.ts';
 import type { NumberAsk } from '#lib/scenario/index.ts';
 import type { SlipId } from '#lib/slips/index.ts';
 import type { EntryParts, SlipParts } from '#lib/text/index.ts';
+import { datumOf } from './draft.ts';
 import { namesOf, obstacleName, thePlace, type Speech } from './names.ts';
-import { atSurface, datumOf, firstThing } from './tapes.ts';
+import { atSurface, firstThing } from './tapes.ts';
 import type { Writer } from './writing.ts';
 
 type NumberGrade = Extract<Grade, { kind: 'number' }>;

@@ -4,7 +4,7 @@ import { echoQuantity, readQuantity, unitSymbol, writeQuantity, type ReadOptions
 import { toSI } from '#lib/quantity/index.ts';
 import type { NumberAsk } from '#lib/scenario/index.ts';
 import { numberAsks } from '#lib/scenario/index.ts';
-import type { Speech } from './names.ts';
+import type { FirstSpeech } from './names.ts';
 
 export interface Query {
 	readonly text: string;
@@ -12,7 +12,7 @@ export interface Query {
 	readonly choices?: readonly { readonly text: string; readonly label: string }[];
 }
 
-export function readOptions(speech: Speech, ask: NumberAsk): ReadOptions {
+export function readOptions(speech: FirstSpeech, ask: NumberAsk): ReadOptions {
 	return {
 		expected: ask.precision.unit === 'in' ? 'ft' : ask.precision.unit,
 		language: speech.language,
@@ -21,7 +21,7 @@ export function readOptions(speech: Speech, ask: NumberAsk): ReadOptions {
 }
 
 /** @returns "You entered 14′ 4″." where the entry is more than a plain number of the field's own unit. */
-export function echoOf(speech: Speech, ask: NumberAsk, text: string): string | undefined {
+export function echoOf(speech: FirstSpeech, ask: NumberAsk, text: string): string | undefined {
 	const reading = readQuantity(text, readOptions(speech, ask));
 	if (reading.kind !== 'read') return undefined;
 	if (reading.written.style === 'decimal' && !reading.unitGiven && reading.written.exponent === 0) return undefined;
@@ -32,7 +32,7 @@ export function echoOf(speech: Speech, ask: NumberAsk, text: string): string | u
 const EXAMPLE = 4;
 
 /** A good entry for an ask, as people write one. */
-function example(speech: Speech, ask: NumberAsk): string {
+function example(speech: FirstSpeech, ask: NumberAsk): string {
 	const { language, problem } = speech;
 	if (problem.scenario.units === 'us-inch' && ask.precision.unit === 'in') {
 		return writeQuantity(toSI(EXAMPLE, 'ft') + toSI(EXAMPLE, 'in'), { unit: 'ft-in', language });
@@ -42,7 +42,7 @@ function example(speech: Speech, ask: NumberAsk): string {
 }
 
 /** A text that is read as this reading and no other. */
-function unambiguous(speech: Speech, ask: NumberAsk, reading: ReadQuantity): string {
+function unambiguous(speech: FirstSpeech, ask: NumberAsk, reading: ReadQuantity): string {
 	const options = readOptions(speech, ask);
 	const echo = echoQuantity(reading, speech.language);
 	const finer = writeQuantity(reading.si, { unit: reading.unit, language: speech.language, decimals: Math.min(9, reading.decimals + 1) });
@@ -53,7 +53,7 @@ function unambiguous(speech: Speech, ask: NumberAsk, reading: ReadQuantity): str
 	return [echo, finer].find(fits) ?? echo;
 }
 
-export function queryFor(speech: Speech, ask: NumberAsk, grade: Grade | StepGrade): Query | undefined {
+export function queryFor(speech: FirstSpeech, ask: NumberAsk, grade: Grade | StepGrade): Query | undefined {
 	const { m, language } = speech;
 	if (grade.kind === 'unreadable') {
 		const { reason, part = '' } = grade.reading;
@@ -66,7 +66,7 @@ export function queryFor(speech: Speech, ask: NumberAsk, grade: Grade | StepGrad
 	return { text: m.questions[reason]({ first: choices[0]?.label ?? '', second: choices[1]?.label ?? '' }), choices };
 }
 
-export function queryOf(speech: Speech, askId: string, grade: Grade): Query | undefined {
+export function queryOf(speech: FirstSpeech, askId: string, grade: Grade): Query | undefined {
 	const ask = numberAsks(speech.problem.scenario).find((one) => one.id === askId);
 	return ask === undefined ? undefined : queryFor(speech, ask, grade);
 }

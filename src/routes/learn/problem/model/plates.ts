@@ -1,9 +1,8 @@
 /** The numbers of a problem that stand on labels, beside the drawing, or anywhere: every shown given has a place. */
 import type { FixedGivenId, GivenId } from '#lib/arrest/index.ts';
 import { GIVENS } from '#lib/arrest/index.ts';
-import { absorberClass } from '#lib/rules/index.ts';
 import { givenValue, isShown } from '#lib/scenario/index.ts';
-import { givenName, obstacleName, type Speech } from './names.ts';
+import { givenName, obstacleName, type FirstSpeech } from './names.ts';
 import { slotsOf } from './slots.ts';
 import type { Writer } from './writing.ts';
 
@@ -26,11 +25,11 @@ const PERSON: readonly FixedGivenId[] = ['stature', 'dRingHeight', 'bodyMass', '
 const RULE: readonly FixedGivenId[] = ['margin', 'freeFallLimit'];
 const ELSEWHERE: readonly FixedGivenId[] = ['otherMargin', 'otherElongation', 'slackShown'];
 
-function shownValue(speech: Speech, id: GivenId): number | undefined {
+function shownValue(speech: FirstSpeech, id: GivenId): number | undefined {
 	return isShown(speech.problem, id) ? givenValue(speech.problem, id) : undefined;
 }
 
-function rowsOf(speech: Speech, writer: Writer, ids: readonly GivenId[]): PlateRow[] {
+function rowsOf(speech: FirstSpeech, writer: Writer, ids: readonly GivenId[]): PlateRow[] {
 	return ids.flatMap((id) => {
 		const value = shownValue(speech, id);
 		if (value === undefined || (value === 0 && id.endsWith('Mass'))) return [];
@@ -39,7 +38,7 @@ function rowsOf(speech: Speech, writer: Writer, ids: readonly GivenId[]): PlateR
 }
 
 /** The mass range of a label as one row: "60 to 140 kg". */
-function massRange(speech: Speech, writer: Writer): PlateRow[] {
+function massRange(speech: FirstSpeech, writer: Writer): PlateRow[] {
 	const { m } = speech;
 	const min = shownValue(speech, 'labelMassMin');
 	const max = shownValue(speech, 'labelMassMax');
@@ -49,10 +48,10 @@ function massRange(speech: Speech, writer: Writer): PlateRow[] {
 }
 
 /** @returns the labels on the gear, each with the fields that it states. */
-export function platesOf(speech: Speech, writer: Writer): readonly Plate[] {
+export function platesOf(speech: FirstSpeech, writer: Writer): readonly Plate[] {
 	const { m, problem } = speech;
 	const { absorber } = problem.drawn.plan;
-	const type = absorber?.class === undefined ? undefined : absorberClass(absorber.class);
+	const type = problem.resolved.class;
 	const classRow = type === undefined ? [] : [{ id: 'class', name: m.page.absorberClass, value: type.title }];
 	const plates: Plate[] = [
 		{
@@ -67,12 +66,12 @@ export function platesOf(speech: Speech, writer: Writer): readonly Plate[] {
 }
 
 /** @returns what holds here by rule and practice. */
-export function ruleRows(speech: Speech, writer: Writer): readonly PlateRow[] {
+export function ruleRows(speech: FirstSpeech, writer: Writer): readonly PlateRow[] {
 	return rowsOf(speech, writer, RULE);
 }
 
 /** @returns numbers of the person and of things elsewhere that the story does not tell. */
-export function besideRows(speech: Speech, writer: Writer): readonly PlateRow[] {
+export function besideRows(speech: FirstSpeech, writer: Writer): readonly PlateRow[] {
 	const told = slotsOf(speech.problem, speech.language);
 	const drawn: readonly FixedGivenId[] = speech.problem.drawn.plan.worker.posture === 'standing' ? ['dRingHeight', 'stature'] : [];
 	return rowsOf(
@@ -88,7 +87,7 @@ export interface ListedGiven extends PlateRow {
 }
 
 /** @returns every number that stands in the problem, decoys too: the problem can be solved from this list alone. */
-export function allGivens(speech: Speech, writer: Writer): readonly ListedGiven[] {
+export function allGivens(speech: FirstSpeech, writer: Writer): readonly ListedGiven[] {
 	const { problem, m } = speech;
 	const lowered = problem.drawn.plan.worker.posture !== 'standing';
 	const skipped = (id: FixedGivenId, value: number): boolean =>

@@ -3,8 +3,9 @@ import { analyse, simulate, type FallEventId, type PlayedFall } from '#lib/arres
 import { SPEED, TIME } from '#lib/quantity/index.ts';
 import type { NumberAsk, Problem } from '#lib/scenario/index.ts';
 import type { PlaybackCase, PlaybackModel, SiteModel } from '#lib/scene/index.ts';
+import { heightOf } from './draft.ts';
 import { obstacleLabel, obstacleName, placeLabel, thePlace, type Speech } from './names.ts';
-import { firstThing, heightOf } from './tapes.ts';
+import { firstThing } from './tapes.ts';
 import type { Writer } from './writing.ts';
 
 /** The learner's number and the level it means, m below the walking surface. */

@@ -2,12 +2,12 @@
 import type { GivenId } from '#lib/arrest/index.ts';
 import { givenValue, isShown } from '#lib/scenario/index.ts';
 import type { SiteDimension, SiteLevel, SiteModel, SiteObstacle, ObstacleKind } from '#lib/scene/index.ts';
-import { givenShort, obstacleLabel, placeLabel, type Speech } from './names.ts';
+import { givenShort, obstacleLabel, placeLabel, type FirstSpeech } from './names.ts';
 import { slotsOf } from './slots.ts';
 import type { Writer } from './writing.ts';
 
 /** Where in the drawing a given is measured. */
-function dimensionsOf(speech: Speech, writer: Writer): readonly SiteDimension[] {
+function dimensionsOf(speech: FirstSpeech, writer: Writer): readonly SiteDimension[] {
 	const { problem } = speech;
 	const { plan } = problem.drawn;
 	const { worker, anchorage, below, offset } = plan;
@@ -64,7 +64,7 @@ function dimensionsOf(speech: Speech, writer: Writer): readonly SiteDimension[] 
 	return dimensions;
 }
 
-function levelsOf(speech: Speech): readonly SiteLevel[] {
+function levelsOf(speech: FirstSpeech): readonly SiteLevel[] {
 	const { problem } = speech;
 	const { plan } = problem.drawn;
 	const levels: SiteLevel[] = [
@@ -89,7 +89,7 @@ function kindOf(id: string): ObstacleKind {
 }
 
 /** @returns what the drawing is told about a problem. */
-export function siteModel(speech: Speech, writer: Writer): SiteModel {
+export function siteModel(speech: FirstSpeech, writer: Writer): SiteModel {
 	const { problem, language } = speech;
 	const { scenario, drawn } = problem;
 	const { plan } = drawn;

@@ -1,12 +1,12 @@
-/** Tapes of a problem: the learner's while working, and both of an explained answer. */
-import { formula, isQuantityId, type Datum } from '#lib/arrest/index.ts';
+/** Tapes of a problem after its check: both of an explained answer, and the one that grows with the steps. */
+import { formula, isQuantityId } from '#lib/arrest/index.ts';
 import { evaluate } from '#lib/expression/index.ts';
 import { explain, shownGivens, type Explanation, type TapeTerm as Term } from '#lib/grading/index.ts';
-import { LENGTH, readQuantity, sameDimension } from '#lib/quantity/index.ts';
-import { targetOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
+import type { NumberAsk, Problem } from '#lib/scenario/index.ts';
 import type { DraftTape, TapeDatum, TapeModel, TapePairModel, TapeTerm, TermId } from '#lib/scene/index.ts';
 import { termName as nameOfRole } from '#lib/text/index.ts';
-import { givenName, obstacleLabel, placeLabel, thePlace, type Speech } from './names.ts';
+import { datumOf, hasTape, tapeDatum } from './draft.ts';
+import { givenName, obstacleLabel, thePlace, type Speech } from './names.ts';
 import type { Writer } from './writing.ts';
 
 /** Which hatch a term has, by its role in the formula. */
@@ -39,94 +39,6 @@ export function termName(speech: Speech, role: string, of?: Term['of']): string 
 	if (role === 'stretch' && of === 'dRingSlide') return m.terms.slide;
 	if (role === 'obstacle' && typeof of === 'string' && of.startsWith('obstacleTop_')) return obstacleLabel(speech, of.slice('obstacleTop_'.length));
 	return nameOfRole(m, role) ?? obstacleLabel(speech, role);
-}
-
-/** Where an ask's tape hangs, above the walking surface, m. A free fall hangs from the D-ring. */
-export function datumOf(problem: Problem, ask: NumberAsk): Datum {
-	return 'datum' in ask ? ask.datum : 'd-ring';
-}
-
-export function heightOf(problem: Problem, datum: Datum): number {
-	const { worker, anchorage } = problem.drawn.plan;
-	switch (datum) {
-		case 'surface':
-			return 0;
-		case 'anchorage':
-			return anchorage.height;
-		case 'connector':
-			return anchorage.height - (anchorage.connector?.length ?? 0);
-		case 'd-ring':
-			return worker.standingHeight + (worker.posture === 'standing' ? worker.dRingHeight : (worker.dRingNow ?? worker.dRingHeight));
-	}
-}
-
-function datumName(speech: Speech, datum: Datum): string {
-	if (datum === 'surface') return placeLabel(speech, 'surface');
-	if (datum === 'anchorage') return placeLabel(speech, 'anchorage');
-	return datum === 'connector' ? speech.m.terms.connector : speech.m.terms.dRing;
-}
-
-function tapeDatum(speech: Speech, datum: Datum): TapeDatum {
-	return { z: heightOf(speech.problem, datum), name: datumName(speech, datum) };
-}
-
-/** @returns true for an ask that is told as a chain of lengths. */
-export function hasTape(ask: NumberAsk): boolean {
-	return ask.quantity === 'freeFall' || ask.quantity === 'requiredClearance' || ask.quantity === 'availableClearance';
-}
-
-/** The ask that the learner's tape follows while working: the first clearance asked for, else the free fall. */
-function mainAsk(among: readonly NumberAsk[]): NumberAsk | undefined {
-	const asks = among.filter(hasTape);
-	return asks.find((ask) => ask.quantity === 'requiredClearance') ?? asks.find((ask) => ask.quantity === 'freeFall') ?? asks[0];
-}
-
-/** What was typed so far, as a length; undefined for what is no single length yet. */
-function typedLength(speech: Speech, ask: NumberAsk, text: string): number | undefined {
-	const reading = readQuantity(text, {
-		expected: ask.precision.unit === 'in' ? 'ft' : ask.precision.unit,
-		language: speech.language,
-		compound: speech.problem.scenario.units === 'us-inch'
-	});
-	return reading.kind === 'read' && reading.si > 0 ? reading.si : undefined;
-}
-
-/**
- * @param asks what is asked for. @param texts what stands in the fields, by ask.
- * @returns the learner's tape while working. It grows with what is typed and says nothing of right or wrong.
- */
-export function draftTape(
-	speech: Speech,
-	writer: Writer,
-	asks: readonly NumberAsk[],
-	texts: ReadonlyMap<string, string>
-): DraftTape | undefined {
-	const { problem, m } = speech;
-	const main = mainAsk(asks);
-	if (main === undefined) return undefined;
-	const datum = datumOf(problem, main);
-	const terms: TapeTerm[] = [];
-	let end: DraftTape['end'] = null;
-	for (const ask of asks) {
-		if (!sameDimension(LENGTH, formula(targetOf(ask), problem.resolved.shape).dimension)) continue;
-		const length = typedLength(speech, ask, texts.get(ask.id) ?? '');
-		if (length === undefined) continue;
-		const label = writer.bareLength(length);
-		if (ask.quantity === 'freeFall' && (datum === 'surface' || datum === 'd-ring')) {
-			terms.push({ id: 'free-fall', sign: 1, length, label, name: m.terms.freeFall });
-		} else if (ask === main) {
-			end = { length, label, name: m.quantities[ask.quantity].short };
-		}
-	}
-	const at = tapeDatum(speech, datum);
-	return {
-		datum: at,
-		title: m.tape.own,
-		zeroLabel: m.tape.zero({ place: at.name }),
-		terms,
-		end,
-		reach: at.z + problem.drawn.plan.below.depth
-	};
 }
 
 function tapeTerm(speech: Speech, writer: Writer, ask: NumberAsk, term: Term): TapeTerm {

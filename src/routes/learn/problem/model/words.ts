@@ -2,12 +2,12 @@
 import { LENGTH, SPEED, TIME, toSI, unitSymbol, writeQuantity, type Language } from '#lib/quantity/index.ts';
 import type { Scenario } from '#lib/scenario/index.ts';
 import type { PlaybackWords } from '#lib/scene/index.ts';
-import type { Messages } from '#lib/text/index.ts';
+import type { FirstMessages } from '#lib/text/index.ts';
 import type { Speech } from './names.ts';
 import { unitFor, type Writer } from './writing.ts';
 
 /** Beside the scale bar, which is 2 m long, or 6 ft in US units. */
-export function scaleText(m: Messages, units: Scenario['units'], language: Language): string {
+export function scaleText(m: FirstMessages, units: Scenario['units'], language: Language): string {
 	const metric = units === 'metric';
 	const bar = writeQuantity(toSI(metric ? 2 : 6, metric ? 'm' : 'ft'), { unit: metric ? 'm' : 'ft', decimals: 0, language: language });
 	const unit = unitFor(units, LENGTH);
