@@ -20,6 +20,7 @@ export { FORMS, isFormId, type FormId, type LookId } from './forms.ts';
 export { NOTES, sourcesOf, type NoteId, type NoteSource, type SourceMark } from './notes.ts';
 export { PICTURE_DRAW_VERSION, drawPicture } from './draw.ts';
 export { gradePicture } from './grade.ts';
+export { answerKey, guessOf } from './shares.ts';
 
 export interface FindingTask {
 	readonly id: string;

@@ -23,7 +23,7 @@ export { MACHINE_VERSION, readSnapshot, writeSnapshot, type Remembered, type Sna
 export { createOutbox, type Outbox, type Posted, type SendOutcome, type Shelf } from './outbox.ts';
 export { mixed, type MixedProblem } from './mix.ts';
 export { resume, type Regrading } from './resume.ts';
-export { allRight, creditsOf, skillOf } from './credits.ts';
+export { allRight, creditsOf, pictureCredits, skillOf } from './credits.ts';
 export { foundSlips, mostFrequent } from './found-slips.ts';
 export {
 	WANTED_BEFORE_CHECK,

@@ -147,11 +147,11 @@ export const LESSON_RULE: PassRule = {
 	failingPlan: { extra: 2 },
 	cellError: { extra: 1 },
 	blueprint: [
+		place('lesson', 'easy'),
 		place('lesson', 'middle'),
+		place('lesson', 'hard'),
 		place('lesson', 'middle'),
-		place('lesson', 'middle'),
-		place('lesson', 'middle'),
-		place('lesson', 'middle')
+		place('lesson', 'hard')
 	],
 	// A lesson's check is never locked, for practice has to come between two tries; a day has room for a bad one in each.
 	tries: { beforeUnlock: 10, perDay: 4 },

@@ -6,6 +6,7 @@ import {
 	creditsOf,
 	lessonState,
 	openLessons,
+	pictureCredits,
 	stepCourse,
 	type CourseRecord,
 	type CourseState,
@@ -246,7 +247,7 @@ function judgePicture(sent: Extract<SentEvent, { kind: 'answered-picture' }>, of
 	if (task.kind !== 'finding') return wrongKind();
 	const picture = drawPicture(task.picture, sent.seed);
 	const grade: PictureGrade = gradePicture(picture, sent.answer);
-	const credits = [{ cell: task.cell, skills: picture.skills, right: grade.right }];
+	const credits = pictureCredits(task.cell, picture, grade.right);
 	return {
 		kind: 'judged',
 		counts: of.counts && (half === undefined || half.kind === 'finding'),

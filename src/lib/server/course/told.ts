@@ -50,8 +50,17 @@ export function tellCheck(result: CheckResult): Response {
 /** How a check is begun. */
 export const checkStart = z.strictObject({ lesson: z.enum([...LESSON_IDS, 'final']), language: z.enum(['en', 'es']) });
 
-/** @returns the person whose course it is, or the refusal of a guest, whose session may be over. */
-export function learnerOf(who: Who): Person | Response {
-	if (who.kind === 'person') return who;
-	return refusal(401, [{ field: 'session', problem: 'is over or was never begun', remedy: 'sign in again; what you did is kept' }]);
+/**
+ * @param meant id of the person for whom the browser kept what it sends; null where it says none
+ * @returns the person whose course it is, or the refusal of a guest, whose session may be over, and of somebody else
+ * who signed in on this browser meanwhile
+ */
+export function learnerOf(who: Who, meant: string | null = null): Person | Response {
+	if (who.kind !== 'person') {
+		return refusal(401, [{ field: 'session', problem: 'is over or was never begun', remedy: 'sign in again; what you did is kept' }]);
+	}
+	if (meant !== null && meant !== who.id) {
+		return refusal(401, [{ field: 'session', problem: 'is somebody else’s', remedy: 'sign in again as the one who did this; it is kept' }]);
+	}
+	return who;
 }

@@ -12,7 +12,7 @@ export const checkPage = {
 		passAtMost === 0 ? `There are ${n} questions. No error passes.` : `There are ${n} questions. Up to ${passAtMost} errors pass.`,
 	on: ({ n }: { n: number }) => `With some errors it goes on, to ${n} questions at most, and a few extra ones.`,
 	failAt: ({ n }: { n: number }) => `With ${n} errors or more it ends.`,
-	unsafe: ({ n }: { n: number }) => `More than ${n} numbers on the unsafe side fail the check.`,
+	unsafe: ({ n }: { n: number }) => (n === 1 ? 'Two numbers on the unsafe side fail the check.' : `More than ${n} numbers on the unsafe side fail the check.`),
 	plan: 'If you tie off to a plan that fails, you get two more such plans. Do it again, and the check is failed.',
 	cell: 'An error brings a second question of its kind. Two errors of one kind send you back to that lesson.',
 	noHelp: 'There is no help, and no time limit. You may stop and go on later.',

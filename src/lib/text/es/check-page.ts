@@ -10,7 +10,7 @@ export const checkPage: typeof english = {
 		passAtMost === 0 ? `Hay ${n} preguntas. Sin errores, aprueba.` : `Hay ${n} preguntas. Con hasta ${passAtMost} errores, aprueba.`,
 	on: ({ n }) => `Con algunos errores sigue, hasta ${n} preguntas como máximo, y unas pocas más.`,
 	failAt: ({ n }) => `Con ${n} errores o más, termina.`,
-	unsafe: ({ n }) => `Con más de ${n} números del lado peligroso, no aprueba.`,
+	unsafe: ({ n }) => (n === 1 ? 'Con dos números del lado peligroso, no aprueba.' : `Con más de ${n} números del lado peligroso, no aprueba.`),
 	plan: 'Si se amarra con un plan que falla, recibe dos planes más de ese tipo. Si lo hace otra vez, no aprueba.',
 	cell: 'Un error trae otra pregunta del mismo tipo. Con dos errores de un tipo, vuelve a esa lección.',
 	noHelp: 'No hay ayuda ni límite de tiempo. Puede parar y seguir después.',

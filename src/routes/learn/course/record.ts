@@ -39,9 +39,10 @@ function outcomeFrom(value: unknown): Outcome | undefined {
 
 function creditFrom(value: unknown): Credit | undefined {
 	if (!isFields(value)) return undefined;
-	const { cell, skills, right } = value;
+	const { cell, skills, right, guess } = value;
 	if (typeof cell !== 'string' || typeof right !== 'boolean' || !Array.isArray(skills)) return undefined;
-	return skills.every((skill) => typeof skill === 'string') ? { cell, skills, right } : undefined;
+	if (typeof guess !== 'number' || !(guess > 0 && guess <= 1)) return undefined;
+	return skills.every((skill) => typeof skill === 'string') ? { cell, skills, right, guess } : undefined;
 }
 
 /** A date of the calendar, YYYY-MM-DD. */
