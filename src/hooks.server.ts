@@ -38,9 +38,16 @@ export const init: ServerInit = async () => {
 	process.once('sveltekit:shutdown', () => void closeDatabase());
 };
 
+/** Whether another site's page sends this. SvelteKit asks it of forms; here it is asked of what scripts send. */
+function fromElsewhere({ request, url }: RequestEvent): boolean {
+	const origin = request.headers.get('origin');
+	return request.method !== 'GET' && request.method !== 'HEAD' && INTERFACE.test(url.pathname) && origin !== null && origin !== url.origin;
+}
+
 /** @returns the refusal of a page or an endpoint that this visitor may not have; undefined where the table allows it. */
 async function refused(event: RequestEvent): Promise<Response | undefined> {
 	const { route, request, url, locals } = event;
+	if (fromElsewhere(event)) return refusal(403, [{ field: 'origin', problem: 'is another site', remedy: 'send it from a page of this site' }]);
 	// Where nothing is, the error page comes by itself.
 	const access = route.id === null ? 'allowed' : accessTo(route.id, request.method, url.searchParams, locals.who);
 	if (access === 'allowed') return undefined;

@@ -88,6 +88,7 @@ async function ask(request: APIRequestContext, row: Row, caller: Caller, site: S
 		method: row.method,
 		headers: { accept: 'text/html', origin: server.address, ...(token === undefined ? {} : { cookie: `session=${token}` }) },
 		...(form === undefined ? {} : { form: { ...form } }),
+		...(row.json === undefined ? {} : { data: row.json }),
 		maxRedirects: 0
 	});
 }
@@ -96,7 +97,8 @@ async function ask(request: APIRequestContext, row: Row, caller: Caller, site: S
 function outcome(response: APIResponse): 'allowed' | 'refused' | 'sign-in' | `status ${number}` {
 	const status = response.status();
 	const location = response.headers()['location'] ?? '';
-	if (status === 303 && /\/sign-in\?/.test(location)) return 'sign-in';
+	// A page leads to the form; scripts are told.
+	if (status === 401 || (status === 303 && /\/sign-in\?/.test(location))) return 'sign-in';
 	if (status === 404) return 'refused';
 	// 400: an action that the form did not suit was reached all the same.
 	return status < 400 || status === 400 ? 'allowed' : `status ${status}`;
@@ -104,7 +106,7 @@ function outcome(response: APIResponse): 'allowed' | 'refused' | 'sign-in' | `st
 
 for (const row of ROWS) {
 	const about: Site = { crew: 'CREW', person: 'PERSON', colleague: 'COLLEAGUE', second: 'SECOND', sibling: 'SIBLING', unique: 'unique' };
-	test(`${row.method} ${row.path(about)} ${JSON.stringify(row.form?.(about) ?? {})}: ${row.allowed.join(', ') || 'nobody'}`, async ({ request }) => {
+	test(`${row.method} ${row.path(about)} ${JSON.stringify(row.form?.(about) ?? row.json ?? {})}: ${row.allowed.join(', ') || 'nobody'}`, async ({ request }) => {
 		const found: [Caller, string][] = [];
 		for (const caller of CALLERS) found.push([caller, outcome(await ask(request, row, caller, await newSite()))]);
 		const nobody = row.allowed.length === 0;

@@ -30,6 +30,8 @@ export interface Row {
 	/** Address with its search; an action is named there. */
 	readonly path: (site: Site) => string;
 	readonly form?: (site: Site) => Readonly<Record<string, string>>;
+	/** Of the interface: sent instead of a form. */
+	readonly json?: Readonly<Record<string, unknown>>;
 	readonly allowed: readonly Caller[];
 }
 
@@ -40,6 +42,9 @@ const STAFF: readonly Caller[] = ['trainer', 'otherTrainer', ...EMPLOYERS];
 /** Whose crew it is. */
 const OF_CREW: readonly Caller[] = ['trainer', 'employer'];
 const ONE_EMPLOYER: readonly Caller[] = ['employer'];
+const LEARNERS: readonly Caller[] = ['learner', 'otherLearner'];
+/** Whoever is signed in goes through the course in a course of their own. */
+const PEOPLE: readonly Caller[] = [...LEARNERS, ...STAFF];
 const NOBODY: readonly Caller[] = [];
 
 function get(path: string | ((site: Site) => string), allowed: readonly Caller[]): Row {
@@ -48,6 +53,11 @@ function get(path: string | ((site: Site) => string), allowed: readonly Caller[]
 
 function post(path: string | ((site: Site) => string), form: NonNullable<Row['form']>, allowed: readonly Caller[]): Row {
 	return { method: 'POST', path: typeof path === 'string' ? () => path : path, form, allowed };
+}
+
+/** What scripts send: a body that says nothing is refused by whoever takes it, after it was let in. */
+function send(path: string, allowed: readonly Caller[]): Row {
+	return { method: 'POST', path: () => path, json: {}, allowed };
 }
 
 const SETTINGS = { organisation: 'Harrow Bridges', rules: 'us-construction', units: 'metric', language: 'en', zone: 'UTC', passRule: 'staged' };
@@ -80,6 +90,18 @@ export const ROWS: readonly Row[] = [
 	post('/join?/join', ({ unique }) => ({ code: unique, name: 'Noor Vale', number: unique, pin: '482917', again: '482917' }), ALL),
 	get('/no-such-page', NOBODY),
 	post('/', () => ({}), NOBODY),
+
+	get('/learn', ALL),
+	get('/learn/lesson/stages', ALL),
+	get('/learn/lesson/swing', ALL),
+	get('/learn/lesson/no-such-lesson', NOBODY),
+	get('/learn/check/stages', LEARNERS),
+	get('/learn/check/final', LEARNERS),
+	get('/learn/check/no-such-lesson', NOBODY),
+	send('/api/course/events', PEOPLE),
+	send('/api/course/checks', LEARNERS),
+	send('/api/course/checks/00000000-0000-0000-0000-000000000000/answers', LEARNERS),
+	send('/api/course/checks/00000000-0000-0000-0000-000000000000/pages', LEARNERS),
 
 	get('/records', EMPLOYERS),
 	get('/records/people', EMPLOYERS),
