@@ -8,6 +8,7 @@ import {
 	compressPage,
 	database,
 	firstSetUpCode,
+	forgetOld,
 	giveGuestToken,
 	refusal,
 	serverKeys,
@@ -23,6 +24,9 @@ const THEMES = ['system', 'light', 'dark'] as const;
 /** Where visitors answer site problems. */
 const LEARN = /^\/learn(\/|$)/;
 
+/** How often sessions and failures that nobody waits for are forgotten, ms. */
+const DAY = 24 * 60 * 60 * 1000;
+
 /** What scripts ask for, and are answered in JSON. */
 const INTERFACE = /^\/api(\/|$)/;
 
@@ -35,6 +39,9 @@ export const init: ServerInit = async () => {
 	serverKeys();
 	const code = await firstSetUpCode(db, new Date());
 	if (code !== null) console.log(`No organisation yet. Open /setup and enter this code; it works once, for seven days: ${code}`);
+	const tidy = () => void forgetOld(db, new Date()).catch((error: unknown) => console.error(error));
+	tidy();
+	setInterval(tidy, DAY).unref();
 	process.once('sveltekit:shutdown', () => void closeDatabase());
 };
 

@@ -79,7 +79,7 @@ test('the set-up code of the console makes an organisation and its employer', as
 	await fillSetUp(page, code.toLowerCase());
 	await page.getByRole('button', { name: 'Set it up' }).click();
 	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Records of Harrow Bridges');
-	await expect(page.getByRole('cell', { name: 'organisation set up' })).toBeVisible();
+	await expect(page.getByRole('listitem').filter({ hasText: 'organisation set up' })).toBeVisible();
 	// The code is worth nothing any more.
 	await page.goto('/setup');
 	await fillSetUp(page, code);
@@ -159,6 +159,9 @@ test('a session that has ended leads to the sign-in page and back', async ({ bro
 	await expect(page).toHaveURL(/\/sign-in\?to=%2Frecords%2Fsettings$/);
 	await expect(page.getByText('If you were signed in, that has ended.')).toBeVisible();
 	await page.getByLabel('E-mail').fill(EMPLOYER);
+	await page.getByLabel('Password').fill(OTHER);
+	await page.getByRole('button', { name: 'Sign in' }).nth(1).click();
+	await expect(page.getByRole('alert')).toBeVisible();
 	await page.getByLabel('Password').fill(PASSWORD);
 	await page.getByRole('button', { name: 'Sign in' }).nth(1).click();
 	await expect(page).toHaveURL(/\/records\/settings$/);
@@ -192,7 +195,7 @@ test('staff sign in, invite and sign out by keyboard alone', async ({ browser })
 	await page.keyboard.type(PASSWORD);
 	await page.keyboard.press('Enter');
 	await expect(page).toHaveURL(/\/records$/);
-	await tabTo(page, 'a[href="/records/people"]');
+	await tabTo(page, 'a[href$="records/people"]');
 	await page.keyboard.press('Enter');
 	await expect(page).toHaveURL(/\/people$/);
 	await tabTo(page, '#name');
@@ -207,7 +210,7 @@ test('staff sign in, invite and sign out by keyboard alone', async ({ browser })
 	await expect(page.getByRole('listitem').filter({ hasText: 'Tomas Eik' })).toContainText('Employer');
 	await tabTo(page, 'summary');
 	await page.keyboard.press('Enter');
-	await tabTo(page, 'form[action="/sign-out"] button');
+	await tabTo(page, 'form[action$="sign-out"] button');
 	await page.keyboard.press('Enter');
 	await expect(page).toHaveURL(/\/$/);
 	expect((await page.goto('/records'))?.url()).toMatch(/\/sign-in/);
@@ -226,6 +229,9 @@ test('the pages of staff in Spanish, by day and by night', async ({ browser }) =
 	expect(await faults(page), 'enrol').toEqual([]);
 	await page.goto('/sign-in');
 	expect(await faults(page), 'sign in').toEqual([]);
+	// Else the organisation's language would hold for its people.
+	await page.getByText('Ajustes').click();
+	await page.getByRole('button', { name: 'Español' }).click();
 	await page.getByLabel('Correo electrónico').fill(EMPLOYER);
 	await page.getByLabel('Contraseña').fill(PASSWORD);
 	await page.getByRole('button', { name: 'Entrar' }).nth(1).click();

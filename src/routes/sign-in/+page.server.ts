@@ -39,7 +39,7 @@ function refusedFor(retryAfter: number | undefined): { readonly status: 400 | 42
 export const actions: Actions = {
 	async staff(event) {
 		const form = await event.request.formData();
-		const typed = typedIn(form, ['email']);
+		const typed = typedIn(form, ['email', 'to']);
 		const read = readForm(form, STAFF);
 		if (read.kind === 'refused') return fail(400, { form: 'staff' as const, problems: read.problems, typed, refused: false, wait: null, whichCrew: false });
 		const result = await signInStaff(await database(), read.value, event.getClientAddress(), new Date());
@@ -50,7 +50,7 @@ export const actions: Actions = {
 
 	async learner(event) {
 		const form = await event.request.formData();
-		const typed = typedIn(form, ['number', 'crewCode']);
+		const typed = typedIn(form, ['number', 'crewCode', 'to']);
 		const asked = form.has('crewCode');
 		const read = readForm(form, LEARNER);
 		if (read.kind === 'refused') return fail(400, { form: 'learner' as const, problems: read.problems, typed, refused: false, wait: null, whichCrew: asked });

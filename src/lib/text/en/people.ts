@@ -97,8 +97,7 @@ export const people = {
 	close: 'Close',
 	closeOf: ({ name }: { name: string }) => `Close ${name}`,
 	eventsHeading: 'What happened last',
-	eventsCaption: 'The newest events, newest first',
-	eventColumns: { at: 'When', kind: 'What', who: 'By', whom: 'To' },
+	eventColumns: { at: 'When', who: 'By', whom: 'To' },
 	nobody: 'unknown',
 	noEvents: 'Nothing has happened yet.',
 	events: {
@@ -121,7 +120,10 @@ export const people = {
 		'crew-changed': 'crew changed',
 		'crew-archived': 'crew put away',
 		'check-opened': 'final check opened',
-		'check-unlocked': 'final check unlocked'
+		'check-unlocked': 'final check unlocked',
+		'pass-rule-chosen': 'pass rule chosen',
+		'pass-rule-made': 'own pass rule made',
+		'judges-review-entered': 'review by judges entered'
 	},
 
 	/* What is wrong with an entry: by the keys that the forms use. */

@@ -97,8 +97,7 @@ export const people: typeof en = {
 	close: 'Dar de baja',
 	closeOf: ({ name }) => `Dar de baja a ${name}`,
 	eventsHeading: 'Lo último que pasó',
-	eventsCaption: 'Lo más nuevo, primero lo último',
-	eventColumns: { at: 'Cuándo', kind: 'Qué', who: 'Quién', whom: 'A quién' },
+	eventColumns: { at: 'Cuándo', who: 'Quién', whom: 'A quién' },
 	nobody: 'desconocido',
 	noEvents: 'Aún no pasó nada.',
 	events: {
@@ -121,7 +120,10 @@ export const people: typeof en = {
 		'crew-changed': 'cuadrilla cambiada',
 		'crew-archived': 'cuadrilla archivada',
 		'check-opened': 'prueba final abierta',
-		'check-unlocked': 'prueba final desbloqueada'
+		'check-unlocked': 'prueba final desbloqueada',
+		'pass-rule-chosen': 'regla para aprobar elegida',
+		'pass-rule-made': 'regla propia hecha',
+		'judges-review-entered': 'revisión de jueces registrada'
 	},
 
 	/* Lo que falta en un campo. */

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { closePerson, setLanguage } from '#lib/server/db/people.ts';
 import { endAllSessions, endSession, startSession, whoIs, type SessionCookies } from '#lib/server/people/session.ts';
+import { forgetOld } from '#lib/server/people/tidy.ts';
 import type { Person } from '#lib/server/people/who.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
 import { NOW, aLearner, aMember, anOrganisation, later } from './organisation.ts';
@@ -139,6 +140,15 @@ describe.each(DATABASES)('a session, on %s', (_, start) => {
 		await startSession(db, browser, true, learner, NOW);
 		expect(await closePerson(db, organisation, learner, NOW.toISOString())).toBe(true);
 		expect(await whoIs(db, browser, true, NOW)).toEqual(GUEST);
+	});
+
+	it('that has ended by itself is forgotten, one that lasts is not', async () => {
+		await startSession(db, browser, true, employer.id, NOW);
+		const other = new Browser();
+		await startSession(db, other, true, learner, NOW);
+		await forgetOld(db, later(7 * DAY));
+		const left = await db.selectFrom('session').select('person_id').where('person_id', 'in', [employer.id, learner]).execute();
+		expect(left.map((one) => one.person_id)).toEqual([learner]);
 	});
 
 	it('is not made for nobody', async () => {

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { failuresOf } from '#lib/server/db/throttle.ts';
+import { forgetOld } from '#lib/server/people/tidy.ts';
 import { accountKey, addressKey, crewKey, mayTry, noteSuccess, unknownAccountKey, unlock, type ThrottleKey } from '#lib/server/people/throttle.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
 import { NOW, later } from './organisation.ts';
@@ -105,6 +106,15 @@ describe.each(DATABASES)('tries to sign in, on %s', (_, start) => {
 		expect(addressKey('2001:db8::1')).toBe(addressKey('2001:0DB8:0:0:5::2'));
 		expect(addressKey('2001:db8:1:3::1')).not.toBe(addressKey('2001:db8:1:2::1'));
 		expect(addressKey('203.0.113.1')).not.toBe(addressKey('203.0.113.2'));
+	});
+
+	it('are forgotten after a month, but those of a person’s account stay', async () => {
+		const [person, unknown, address] = [someone().key, unknownAccountKey('long ago'), addressKey('198.51.100.99')];
+		await mayTry(db, [person, unknown, address], NOW);
+		await forgetOld(db, later(29 * 24 * 3600));
+		expect(await Promise.all([person, unknown, address].map((key) => failuresOf(db, key)))).toEqual([1, 1, 1]);
+		await forgetOld(db, later(31 * 24 * 3600));
+		expect(await Promise.all([person, unknown, address].map((key) => failuresOf(db, key)))).toEqual([1, 0, 0]);
 	});
 
 	it('leave nothing of what was typed', async () => {
