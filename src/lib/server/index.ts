@@ -42,17 +42,6 @@ export {
 	type SignedIn
 } from './people/staff.ts';
 export { forgetOld } from './people/tidy.ts';
-export {
-	choosePassRule,
-	enterReview,
-	finalRule,
-	listPassRules,
-	makePassRule,
-	type ListedRule,
-	type Making,
-	type Review,
-	type RuleCounts
-} from './people/pass-rules.ts';
 export { ownPath, startOf } from './people/way.ts';
 export { serverKeys } from './people/key.ts';
 export { accessTo, callerOf, ROUTES, type Access, type Caller } from './people/routes.ts';
