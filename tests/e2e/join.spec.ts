@@ -288,6 +288,8 @@ test('a trainer renames, puts away and takes up a crew, moves a person and takes
 	await expect(heading(page)).toContainText('قاعة الجسر');
 	await add(page, `${'نادية '.repeat(20)}${'x'.repeat(60)}`, `${number}-C`);
 	await expect(page.getByRole('row')).toHaveCount(4);
+	const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+	expect(wider, 'long names make the page wider than the screen').toBe(0);
 	await page.getByRole('button', { name: 'Put this crew away' }).click();
 	await expect(page.getByText('Nobody can join it.').first()).toBeVisible();
 	await expect(page.locator('#add-name')).toHaveCount(0);
