@@ -98,6 +98,7 @@ export const ROWS: readonly Row[] = [
 	get('/learn/check/stages', LEARNERS),
 	get('/learn/check/final', LEARNERS),
 	get('/learn/check/no-such-lesson', NOBODY),
+	post('/learn/check/stages?/begin', () => ({}), LEARNERS),
 	send('/api/course/events', PEOPLE),
 	send('/api/course/checks', LEARNERS),
 	send('/api/course/checks/00000000-0000-0000-0000-000000000000/answers', LEARNERS),

@@ -38,7 +38,7 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 
 	'/learn': { GET: ALL },
 	'/learn/lesson/[lesson]': { GET: ALL },
-	'/learn/check/[lesson]': { GET: LEARNER },
+	'/learn/check/[lesson]': { GET: LEARNER, '?/begin': LEARNER },
 	'/api/course/events': { '*': ALL },
 	'/api/course/checks': { '*': CHECKED },
 	'/api/course/checks/[check]/answers': { '*': CHECKED },
@@ -62,7 +62,8 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 
 	'/records': { GET: EMPLOYER },
 	'/records/people': { GET: EMPLOYER, '?/invite': EMPLOYER, '?/reset': EMPLOYER, '?/unlock': EMPLOYER, '?/close': EMPLOYER },
-	'/records/settings': { GET: EMPLOYER, '?/default': EMPLOYER }
+	'/records/settings': { GET: EMPLOYER, '?/default': EMPLOYER },
+	'/records/settings/pass-rule': { GET: EMPLOYER, '?/choose': EMPLOYER, '?/make': EMPLOYER, '?/review': EMPLOYER }
 };
 
 /** What became of asking the table. */

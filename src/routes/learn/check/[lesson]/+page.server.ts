@@ -1,7 +1,7 @@
-import { error } from '@sveltejs/kit';
-import type { PageServerLoad } from './$types';
+import { error, redirect } from '@sveltejs/kit';
+import type { Actions, PageServerLoad } from './$types';
 import type { CoursePlace } from '#lib/course/index.ts';
-import { courseBook, checkDesk, database, findOrganisation, findPerson, isLesson, toldCheck, type CheckView, type Person } from '#lib/server/index.ts';
+import { beginCheck, courseBook, checkDesk, database, findOrganisation, findPerson, isLesson, toldCheck, type CheckView, type Person } from '#lib/server/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { unitsOf } from './units.ts';
 import { shownPage, toldItem } from './shown.server.ts';
@@ -33,6 +33,16 @@ export const load: PageServerLoad = async ({ params, locals: { who } }) => {
 		tries: desk.tries,
 		check: view === undefined ? null : await toldView(view, who)
 	};
+};
+
+/** Begins the check, or goes on with the one that runs: a form, so that the button works before the page's scripts do. */
+export const actions: Actions = {
+	begin: async ({ params, locals: { who, language } }) => {
+		const lesson = placeOf(params.lesson);
+		if (who.kind !== 'person') error(404, 'no-such-lesson');
+		await beginCheck(await database(), who, lesson, language, new Date());
+		redirect(303, `/learn/check/${lesson}`);
+	}
 };
 
 /** @returns the place in the course that an address names. */

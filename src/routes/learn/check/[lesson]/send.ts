@@ -40,11 +40,6 @@ function refusedIn(body: unknown): Sent {
 	return { kind: 'refused', field: text('field'), text: `${text('problem')} ${text('remedy')}`.trim() };
 }
 
-/** Begins a check, or goes on with the one that runs. */
-export function sendBegin(lesson: string, language: 'en' | 'es'): Promise<Sent> {
-	return post('/api/course/checks', { lesson, language });
-}
-
 /** @param id made once for this answer, so that sending it again stores it once */
 export function sendAnswer(check: string, id: string, item: string, answer: unknown): Promise<Sent> {
 	return post(`/api/course/checks/${check}/answers`, { id, item, answer });
