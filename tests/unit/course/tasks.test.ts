@@ -70,12 +70,12 @@ describe('practice', () => {
 });
 
 describe('checks', () => {
-	test('ask each number alone, each decision with its numbers, each picture: once', () => {
+	test('ask each number alone, each decision with its numbers, each picture but one that can be guessed: once', () => {
 		const wanted = [
 			...shippedScenarios().flatMap(({ id, asks }) =>
 				asks.map((ask) => `${id}: ${(ask.kind === 'decision' ? [...ask.with, ask.id] : [ask.id]).join('+')} for ${ask.cell}`)
 			),
-			...FINDING_TASKS.map((task) => `${task.id} for ${task.kind === 'moment' ? 'stages' : 'decisions'}`)
+			...FINDING_TASKS.filter((task) => task.id !== 'moment-now').map((task) => `${task.id} for ${task.kind === 'moment' ? 'stages' : 'decisions'}`)
 		];
 		const asked = CHECK_TASKS.map((task) =>
 			task.kind === 'site' ? `${task.scenario}: ${task.asks.join('+')} for ${task.cell}` : `${task.picture} for ${task.cell}`
