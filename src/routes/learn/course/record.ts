@@ -41,8 +41,9 @@ function creditFrom(value: unknown): Credit | undefined {
 	if (!isFields(value)) return undefined;
 	const { cell, skills, right, guess } = value;
 	if (typeof cell !== 'string' || typeof right !== 'boolean' || !Array.isArray(skills)) return undefined;
-	if (typeof guess !== 'number' || !(guess > 0 && guess <= 1)) return undefined;
-	return skills.every((skill) => typeof skill === 'string') ? { cell, skills, right, guess } : undefined;
+	if (!skills.every((skill) => typeof skill === 'string')) return undefined;
+	if (guess === undefined) return { cell, skills, right };
+	return typeof guess === 'number' && guess > 0 && guess <= 1 ? { cell, skills, right, guess } : undefined;
 }
 
 /** A date of the calendar, YYYY-MM-DD. */

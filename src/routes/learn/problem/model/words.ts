@@ -40,6 +40,7 @@ export function playbackWords(speech: Speech, writer: Writer, duration: number):
 		cases: m.screen.cases,
 		pace: m.page.pace,
 		quarter: { short: m.page.quarterShort, spoken: m.playback.quarterSpeed },
-		full: { short: m.page.fullShort, spoken: m.playback.trueSpeed }
+		// What is seen is part of what is read out, so that it can be spoken to.
+		full: { short: m.page.fullShort, spoken: `${m.page.fullShort}: ${m.playback.trueSpeed}` }
 	};
 }
