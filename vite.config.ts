@@ -24,6 +24,22 @@ function allowConfigFile(plugins: Plugin[]): Plugin[] {
 	return plugins;
 }
 
+/**
+ * Code that always comes together is one file: many small ones press worse. What draws a site and writes its
+ * numbers, for every page that shows one; and what a problem is answered with.
+ */
+const TOGETHER = [
+	{
+		name: 'drawing',
+		test: /\/src\/(lib\/(scene\/(SiteSheet|layout\/|drawing\/|figure\/|lanyard\/|backdrop\/(backdrop|parts|obstacles)\.)|quantity\/(write|unit|unit-words|decimal|dimension)\.|expression\/node\.|arrest\/(given|quantities)\.|scenario\/(story|problem)\.|ui\/(Button|Mark)\.|text\/(index|lookup|nouns|language)\.)|routes\/(SiteHead\.|learn\/problem\/model\/(site|names|writing|slots|words)\.))/
+	},
+	{
+		name: 'problem',
+		test: /\/src\/(lib\/(flow\/(site-problem|snapshot|resume|context|outbox)\.|ui\/(NumberField|LabelPlate)\.)|routes\/learn\/problem\/(Problem\.|session\.|device\.|later\.|model\/(draft|plates)\.|parts\/(Answers|Labels|Story|SendState)\.))/
+	}
+];
+
 export default defineConfig({
-	plugins: [sveltekit(config).then(allowConfigFile)]
+	plugins: [sveltekit(config).then(allowConfigFile)],
+	build: { rolldownOptions: { output: { codeSplitting: { groups: TOGETHER } } } }
 });

@@ -17,6 +17,7 @@ import { playback } from './playback.ts';
 import { quantities } from './quantities.ts';
 import { rules } from './rules.ts';
 import { slips } from './slips.ts';
+import { sources } from './sources.ts';
 import { steps } from './steps.ts';
 import { topics } from './topics.ts';
 
@@ -47,6 +48,7 @@ export const en = Object.freeze({
 	ruleChecks,
 	rules,
 	slips,
+	sources,
 	status,
 	steps,
 	systems,

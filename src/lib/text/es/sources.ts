@@ -1,0 +1,57 @@
+import type { sources as en } from '../en/sources.ts';
+
+export const sources: typeof en = {
+	methodTitle: 'Fórmulas y fuentes',
+	methodLead:
+		'Cada fórmula se imprime del mismo árbol que calcula, explica y marca. Por dentro todo va en metros, kilogramos y newtons.',
+	methodContents: 'En esta página',
+	quantitiesHeading: 'Magnitudes',
+	givensHeading: 'Datos',
+	slipsHeading: 'Errores',
+	slipsLead: 'Formas de errar con nombre propio, que se buscan en un número errado.',
+	rulesHeading: 'Tablas de reglas',
+	practiceHeading: 'Tablas de práctica',
+	classesHeading: 'Clases de absorbedores',
+	fieldsHeading: 'Campos de las etiquetas del equipo',
+	checksHeading: 'Puntos de geometría y de etiquetas',
+	symbol: 'Símbolo',
+	meaning: 'Qué es',
+	formula: 'Fórmula',
+	source: 'Fuente',
+	mark: 'Cómo se conoce',
+	clause: 'Artículo',
+	limit: 'Límite',
+	subject: 'Sobre',
+	value: 'Valor',
+	title: 'Título',
+	name: 'Nombre',
+	onlyWhere: 'Forma',
+	forms: {
+		plain: 'justo debajo del anclaje',
+		connector: 'con un conector de anclaje',
+		offset: 'con distancia lateral a lo largo del borde',
+		kneeling: 'de rodillas',
+		raised: 'en un lugar de pie elevado',
+		'full-height': 'cuerpo contado con su estatura completa',
+		conditioned: 'mojado o congelado',
+		obstacles: 'con algo debajo'
+	},
+	constantG: 'gravedad normal, 9,80665 m/s²',
+	marksHeading: 'Qué significan las marcas',
+	tiers: { common: 'común', occasional: 'de vez en cuando', rare: 'raro' },
+	errs: { unsafe: 'lado peligroso', cautious: 'lado prudente', either: 'cualquier lado' },
+	tier: 'Con qué frecuencia',
+	side: 'Hacia dónde',
+	tierGuess: 'La frecuencia de cada error la estima el autor hasta que haya datos.',
+	applies: 'Vale para',
+	sourcesOfFormulas: {
+		definition: '29 CFR 1926.500(b), definición',
+		geometry: 'Geometría',
+		pythagoras: 'Geometría: Pitágoras',
+		mechanics: 'Mecánica, sin resistencia del aire',
+		work: 'Trabajo de una fuerza promedio constante; la usan CSA Z259.16 y ANSI Z359.6 (de memoria)',
+		label: 'Se lee en la etiqueta',
+		sum: 'Suma de todo lo que cae con la persona',
+		least: 'La pieza más débil decide'
+	}
+};
