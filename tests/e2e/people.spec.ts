@@ -57,6 +57,7 @@ async function fillSetUp(page: Page, code: string): Promise<void> {
 }
 
 test('the set-up code of the console makes an organisation and its employer', async ({ browser }) => {
+	test.slow();
 	const code = server.setUpCode ?? '';
 	expect(code).not.toBe('');
 	const page = await visitor(browser);
@@ -217,6 +218,7 @@ test('staff sign in, invite and sign out by keyboard alone', async ({ browser })
 });
 
 test('the pages of staff in Spanish, by day and by night', async ({ browser }) => {
+	test.slow();
 	const page = await visitor(browser, 'es-MX');
 	await page.goto('/setup');
 	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Cree su organización');
