@@ -5,8 +5,10 @@
  */
 import {
 	BAND,
+	CLUSTER,
 	FLOOR,
 	PASS_RULES,
+	UNSAFE_SHARES,
 	WORKERS,
 	cellsOf,
 	countsAlone,
@@ -24,9 +26,6 @@ import { luckIn, measureForms, replacedPlaces, spreadOfWhole, widestPlace } from
 /** Two forms each: 10,000 (learning-and-records.md 6.4). */
 const LEARNERS = 5_000;
 const TRIES = [1, 2, 3, 4];
-const SHARES = [0, 0.5, 1];
-/** How alike errors of one try are. Reason: no data yet; a tenth spreads a 70 % worker's tries from about 45 to 92 %. */
-const CLUSTER = 0.1;
 
 function shown(name: string, value: number, unit: string): Figure {
 	return { name, value, unit, goal: '–', holds: true };
@@ -56,7 +55,7 @@ function reproduced(rule: PassRule): Figure[] {
 function rates(rule: PassRule): Figure[] {
 	const most = 100 * FLOOR.mostPass;
 	return WORKERS.flatMap((right) =>
-		SHARES.flatMap((unsafeShare) =>
+		UNSAFE_SHARES.flatMap((unsafeShare) =>
 			[0, CLUSTER].flatMap((cluster) => {
 				const { pass, items } = passRate(rule, { right, unsafeShare, cluster });
 				const who = `${100 * right} % worker, ${100 * unsafeShare} % of errors unsafe, ${cluster === 0 ? 'independent' : 'clustered'}`;

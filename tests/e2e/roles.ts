@@ -62,6 +62,22 @@ function send(path: string, allowed: readonly Caller[]): Row {
 
 const SETTINGS = { organisation: 'Harrow Bridges', rules: 'us-construction', units: 'metric', language: 'en', zone: 'UTC', passRule: 'staged' };
 
+/** The counts of the staged rule, one stricter: a rule of one's own. */
+const STAGED_COUNTS = {
+	from: 'staged',
+	'pass-0': '0',
+	'fail-0': '4',
+	'pass-1': '1',
+	'fail-1': '5',
+	'pass-2': '2',
+	'fail-2': '5',
+	'pass-3': '3',
+	'unsafe-first': '1',
+	'unsafe-in-all': '2',
+	tries: '2',
+	'tries-a-day': '2'
+};
+
 /** An action on a person of the crew's list. */
 function onCrew(action: string, allowed: readonly Caller[], more: (site: Site) => Readonly<Record<string, string>> = () => ({})): Row {
 	return post(
@@ -108,6 +124,16 @@ export const ROWS: readonly Row[] = [
 	get('/records/people', EMPLOYERS),
 	get('/records/settings', EMPLOYERS),
 	post('/records/settings', () => SETTINGS, EMPLOYERS),
+	get('/records/settings/pass-rule', EMPLOYERS),
+	get('/records/settings/pass-rule?from=staged&review=staged', EMPLOYERS),
+	post('/records/settings/pass-rule?/choose', () => ({ rule: 'staged' }), EMPLOYERS),
+	post('/records/settings/pass-rule?/choose', () => ({ rule: 'own-fixed-24' }), NOBODY),
+	post('/records/settings/pass-rule?/make', () => STAGED_COUNTS, EMPLOYERS),
+	post(
+		'/records/settings/pass-rule?/review',
+		() => ({ rule: 'fixed-24', version: '1', date: '2026-03-02', judges: 'Ana Mora\nJo Reed\nLena Voss', document: 'Minutes 14' }),
+		EMPLOYERS
+	),
 	post('/records/people?/invite', ({ unique }) => ({ name: 'Ida Storm', email: `${unique}@example.org`, role: 'trainer' }), EMPLOYERS),
 	post('/records/people?/reset', ({ person }) => ({ person }), ONE_EMPLOYER),
 	post('/records/people?/reset', ({ colleague }) => ({ person: colleague }), ONE_EMPLOYER),

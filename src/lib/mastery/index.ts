@@ -43,6 +43,7 @@ export {
 	type RateRow,
 	type Worker
 } from './rates.ts';
+export { CLUSTER, UNSAFE_SHARES, floorWorker, remediesOf, toldRates, type Passes, type Remedy, type ToldRate } from './told.ts';
 export {
 	BAND,
 	fillSlots,

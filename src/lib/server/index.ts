@@ -13,7 +13,7 @@ export { readBody, readJson, type InputResult } from './input.ts';
 export { problemsOf, type InputProblem, type ProblemOptions } from './problems.ts';
 export { answer, refusal, wrongMethod } from './respond.ts';
 export type { Person, Role, Who } from './people/who.ts';
-export { choices, codeField, emailField, newPasswordField, passwordProblem, SETTINGS_FIELDS, type Choices } from './people/choices.ts';
+export { CHANGED_FIELDS, choices, codeField, emailField, newPasswordField, passwordProblem, SETTINGS_FIELDS, type Choices } from './people/choices.ts';
 export { listPeople, recentEvents, type ListedPerson, type ToldEvent } from './people/overview.ts';
 export { findOrganisation, setLanguage as rememberLanguage } from './db/people.ts';
 export { note, type AuditEvent, type AuditKind } from './people/audit.ts';
@@ -42,6 +42,17 @@ export {
 	type SignedIn
 } from './people/staff.ts';
 export { forgetOld } from './people/tidy.ts';
+export {
+	choosePassRule,
+	enterReview,
+	finalRule,
+	listPassRules,
+	makePassRule,
+	type ListedRule,
+	type Making,
+	type Review,
+	type RuleCounts
+} from './people/pass-rules.ts';
 export { ownPath, startOf } from './people/way.ts';
 export { serverKeys } from './people/key.ts';
 export { accessTo, callerOf, ROUTES, type Access, type Caller } from './people/routes.ts';

@@ -15,7 +15,7 @@ import {
 	type CourseRecord,
 	type CourseState
 } from '#lib/flow/index.ts';
-import { LESSON_RULE, PASS_RULES, firstPage, passRule, ruleForCell, standing, type PassRule, type Standing } from '#lib/mastery/index.ts';
+import { LESSON_RULE, firstPage, ruleForCell, standing, type PassRule, type Standing } from '#lib/mastery/index.ts';
 import { readQuantity } from '#lib/quantity/index.ts';
 import { sentSchemaPart } from '../attempts/answer.ts';
 import type { NewCourseEvent } from '../db/course.ts';
@@ -24,6 +24,7 @@ import type { Database } from '../db/open.ts';
 import { openingsOf, triesOf, type Opening } from '../db/permits.ts';
 import { findOrganisation } from '../db/people.ts';
 import { fitJson } from '../input.ts';
+import { finalRule } from '../people/pass-rules.ts';
 import type { Person } from '../people/who.ts';
 import type { InputProblem } from '../problems.ts';
 import { courseBook } from './book.ts';
@@ -186,18 +187,11 @@ async function situationOf(db: Database, person: Person, lesson: CoursePlace, no
 	const last = tries.at(-1);
 	const replayed = last === undefined ? undefined : await replayedCheck(db, last);
 	const running = replayed?.end === undefined ? replayed : undefined;
-	const rule = lesson === 'final' ? finalRule(organisation.pass_rule) : ruleForCell(LESSON_RULE, lessonOf(lesson).cell);
+	const rule = lesson === 'final' ? await finalRule(db, organisation.id, organisation.pass_rule) : ruleForCell(LESSON_RULE, lessonOf(lesson).cell);
 	const opening = lesson === 'final' ? (await openingsOf(db, [person.id], now.toISOString())).at(-1) : undefined;
 	const { unlockedAfter } = (await triesOf(db, [person.id], lesson)).get(person.id) ?? { unlockedAfter: 0 };
 	const shut = running !== undefined ? undefined : shutBecause({ course, lesson, tries, passed: replayed?.end?.kind === 'passed', day, rule, unlockedAfter });
 	return { course, seq, tries, running, day, rule, opening, shut };
-}
-
-/** The organisation's rule of the final check; the default where its choice is no longer shipped. */
-function finalRule(id: string): PassRule {
-	const rule = passRule(id) ?? PASS_RULES[0];
-	if (rule === undefined) throw new Error('There is no pass rule');
-	return rule;
 }
 
 function shutBecause(of: {

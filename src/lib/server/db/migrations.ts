@@ -1,6 +1,7 @@
 import { sql, type Kysely } from 'kysely';
 import type { Migration } from 'kysely/migration';
 import { addCourse } from './migrate-course.ts';
+import { addPassRules } from './migrate-pass-rules.ts';
 import { addPeople } from './migrate-people.ts';
 import { addPractised } from './migrate-practised.ts';
 
@@ -91,6 +92,13 @@ export function migrations(engine: Engine): Record<string, Migration> {
 			async up(db: Kysely<unknown>) {
 				await addPractised(db);
 				await makeInsertOnly(db, engine, 'practised');
+			}
+		},
+		'0005-pass-rules': {
+			async up(db: Kysely<unknown>) {
+				await addPassRules(db);
+				await makeInsertOnly(db, engine, 'own_pass_rule');
+				await makeInsertOnly(db, engine, 'judges_review');
 			}
 		}
 	};

@@ -37,9 +37,14 @@ export async function findOrganisation(db: Database, id: string): Promise<Organi
 export async function updateOrganisation(
 	db: Database,
 	id: string,
-	set: Readonly<Pick<Updateable<OrganisationTable>, 'name' | 'rules' | 'units' | 'language' | 'zone' | 'pass_rule'>>
+	set: Readonly<Pick<Updateable<OrganisationTable>, 'name' | 'rules' | 'units' | 'language' | 'zone'>>
 ): Promise<void> {
 	await db.updateTable('organisation').set(set).where('id', '=', id).execute();
+}
+
+/** Names the pass rule of an organisation's final check: a shipped one, or one of its own. */
+export async function setPassRule(db: Database, id: string, passRule: string): Promise<void> {
+	await db.updateTable('organisation').set({ pass_rule: passRule }).where('id', '=', id).execute();
 }
 
 /**

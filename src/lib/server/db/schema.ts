@@ -242,6 +242,34 @@ export interface CompletionTable {
 	at: string;
 }
 
+/** A pass rule of the final check that an organisation made. Rows are inserted, never changed. */
+export interface OwnPassRuleTable {
+	organisation_id: string;
+	id: string;
+	/** From 1, without gaps, for each id of an organisation; the newest is the one in force. */
+	version: number;
+	/** JSON: the whole rule, its pass mark provisional. */
+	rule: string;
+	made_by: string;
+	at: string;
+}
+
+/** Judges of an organisation set the pass mark of a version of a rule, shipped or own. Rows are inserted, never changed. */
+export interface JudgesReviewTable {
+	id: string;
+	organisation_id: string;
+	rule_id: string;
+	rule_version: number;
+	/** Day of the review. */
+	date: string;
+	/** JSON: the names of the judges. */
+	judges: string;
+	/** Where the review is written down. */
+	document: string;
+	entered_by: string;
+	at: string;
+}
+
 /** All tables by their names. */
 export interface Tables {
 	guest: GuestTable;
@@ -264,4 +292,6 @@ export interface Tables {
 	check_opening: CheckOpeningTable;
 	check_unlock: CheckUnlockTable;
 	completion: CompletionTable;
+	own_pass_rule: OwnPassRuleTable;
+	judges_review: JudgesReviewTable;
 }

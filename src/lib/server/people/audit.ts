@@ -23,7 +23,10 @@ export type AuditKind =
 	| 'crew-changed'
 	| 'crew-archived'
 	| 'check-opened'
-	| 'check-unlocked';
+	| 'check-unlocked'
+	| 'pass-rule-chosen'
+	| 'pass-rule-made'
+	| 'judges-review-entered';
 
 /** Something that happened. */
 export interface AuditEvent {

@@ -33,13 +33,18 @@ function listed(ids: readonly string[]) {
 	return z.string({ error: 'missing' }).refine((id) => ids.includes(id), { error: 'not-listed' });
 }
 
-/** The form of an organisation's settings: the entries are keys of `Settings`, its name is `organisation`. */
-export const SETTINGS_FIELDS = {
+/** What the page of the settings changes: the pass rule has a page of its own. */
+export const CHANGED_FIELDS = {
 	organisation: field.name,
 	rules: listed(RULE_TABLES.map(({ id }) => id)),
 	units: z.enum(['metric', 'us'], { error: 'not-listed' }),
 	language: z.enum(['en', 'es'], { error: 'not-listed' }),
-	zone: listed(zones),
+	zone: listed(zones)
+} as const;
+
+/** The form of an organisation's settings at its set-up: the entries are keys of `Settings`, its name is `organisation`. */
+export const SETTINGS_FIELDS = {
+	...CHANGED_FIELDS,
 	passRule: listed(PASS_RULES.map(({ id }) => id))
 } as const;
 

@@ -1,6 +1,5 @@
 /** What trainers and employers do with the people of a crew. Each change is noted; what is not theirs is not found. */
 import { randomUUID } from 'node:crypto';
-import { passRule } from '#lib/mastery/index.ts';
 import { clearPin, findLearner, learnersOf, putOnList, takeOffList, whoHasNumber, type ListedLearner } from '../db/crew-list.ts';
 import { findCrew } from '../db/crews.ts';
 import type { Database } from '../db/open.ts';
@@ -8,6 +7,7 @@ import { findOrganisation, insertPerson, isUniqueViolation } from '../db/people.
 import { addOpening, addUnlock, openingsOf, passedOf, triesOf, type Opening, type Tries } from '../db/permits.ts';
 import { DONE, NOT_FOUND, noteDeed, type Change } from './crews.ts';
 import { sameName } from './fields.ts';
+import { finalRule } from './pass-rules.ts';
 import { endAllSessions } from './session.ts';
 import { lockedAccounts, unlock } from './throttle.ts';
 import type { Person } from './who.ts';
@@ -128,8 +128,8 @@ export async function resetPin(db: Database, who: Person, crew: string, person: 
 
 /** @returns after how many tries at the final check a trainer has to unlock, by the organisation's pass rule. */
 export async function triesBeforeUnlock(db: Database, organisation: string): Promise<number> {
-	const rule = passRule((await findOrganisation(db, organisation))?.pass_rule ?? '');
-	return rule?.tries.beforeUnlock ?? 1;
+	const chosen = (await findOrganisation(db, organisation))?.pass_rule ?? '';
+	return (await finalRule(db, organisation, chosen)).tries.beforeUnlock;
 }
 
 /** @returns whether the tries since the last unlocking are used up. */

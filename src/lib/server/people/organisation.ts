@@ -57,9 +57,12 @@ export async function furtherSetUpCode(db: Database, now: Date): Promise<string>
 	return makeCode(db, 'set-up', null, now);
 }
 
-function rowOf(settings: Settings): Omit<OrganisationRow, 'id' | 'created_at'> {
-	const { name, rules, units, language, zone, passRule } = settings;
-	return { name, rules, units, language, zone, pass_rule: passRule };
+/** What the page of the settings changes: the pass rule has a page of its own. */
+export type ChangedSettings = Omit<Settings, 'passRule'>;
+
+function rowOf(settings: ChangedSettings): Omit<OrganisationRow, 'id' | 'created_at' | 'pass_rule'> {
+	const { name, rules, units, language, zone } = settings;
+	return { name, rules, units, language, zone };
 }
 
 /** Thrown to roll a transaction back with what it came to. */
@@ -88,7 +91,7 @@ export async function setUpOrganisation(db: Database, given: SetUp, address: str
 			if ((await findStaffByEmail(transaction, given.person.email)) !== null) throw new Refused('email');
 			if (!(await hasOrganisation(transaction))) await voidEnrolments(transaction, 'set-up', null, at);
 			const organisation = randomUUID();
-			await insertOrganisation(transaction, { id: organisation, ...rowOf(given.settings), created_at: at });
+			await insertOrganisation(transaction, { id: organisation, ...rowOf(given.settings), pass_rule: given.settings.passRule, created_at: at });
 			const { name, email } = given.person;
 			const employer = await insertPerson(transaction, { organisation, role: 'employer', name, email, secret }, now);
 			await note(transaction, { kind: 'organisation-set-up', organisation, actor: employer, subject: organisation }, now);
@@ -118,10 +121,10 @@ export async function settingsOf(db: Database, organisation: string): Promise<Se
 }
 
 /** Changes what the employer's organisation has chosen. */
-export async function changeSettings(db: Database, employer: Person, settings: Settings, now: Date): Promise<void> {
+export async function changeSettings(db: Database, employer: Person, settings: ChangedSettings, now: Date): Promise<void> {
 	await db.transaction().execute(async (transaction) => {
 		await updateOrganisation(transaction, employer.organisation, rowOf(settings));
-		const { rules, units, language, zone, passRule } = settings;
+		const { rules, units, language, zone } = settings;
 		await note(
 			transaction,
 			{
@@ -129,7 +132,7 @@ export async function changeSettings(db: Database, employer: Person, settings: S
 				organisation: employer.organisation,
 				actor: employer.id,
 				subject: employer.organisation,
-				detail: { rules, units, language, zone, passRule }
+				detail: { rules, units, language, zone }
 			},
 			now
 		);

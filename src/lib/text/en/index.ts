@@ -11,6 +11,7 @@ import { lessonPage } from './lesson-page.ts';
 import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
 import { method } from './method.ts';
+import { passRules } from './pass-rules.ts';
 import { people } from './people.ts';
 import { labelFields, plan } from './plan.ts';
 import { playback } from './playback.ts';
@@ -40,6 +41,7 @@ export const en = Object.freeze({
 	marking,
 	method,
 	ownChecks,
+	passRules,
 	people,
 	plan,
 	playback,
