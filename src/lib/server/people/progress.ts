@@ -1,4 +1,6 @@
+import type { LessonId } from '#lib/course/index.ts';
 import { lessonState } from '#lib/flow/index.ts';
+import { isStuck } from '#lib/mastery/index.ts';
 import { courseBook } from '../course/book.ts';
 import { courseOf } from '../course/state.ts';
 import { lastDaysOf } from '../db/crew-list.ts';
@@ -12,6 +14,8 @@ export interface Progress {
 	readonly of: number;
 	/** Whether the final check is passed. */
 	readonly finished: boolean;
+	/** Lessons in which somebody practised much without ever being ready: the trainer is to help. */
+	readonly stuck: readonly LessonId[];
 	/** Local day at the site on which something was done last. */
 	readonly lastDay: string;
 }
@@ -24,7 +28,8 @@ export async function progressOf(db: Database, people: readonly string[], now: D
 	for (const [person, lastDay] of await lastDaysOf(db, people)) {
 		const { state } = await courseOf(db, person, now);
 		const passed = book.filter((lesson) => lessonState(state, lesson.id).context.passed).length;
-		found.set(person, { passed, of: book.length, finished: finished.has(person), lastDay });
+		const stuck = book.filter(({ cell }) => isStuck(state.mastery, cell)).map(({ id }) => id);
+		found.set(person, { passed, of: book.length, finished: finished.has(person), stuck, lastDay });
 	}
 	return found;
 }

@@ -58,11 +58,13 @@ export const crew = {
 		joined: 'has joined',
 		'not-joined': 'has not joined yet',
 		locked: 'locked after too many tries',
-		'used-up': 'final check: tries used up',
+		'used-up': 'final check: tries used up, waits for you to unlock it',
 		open: 'final check is open'
 	},
 	/** How far somebody is in the course. */
 	progress: ({ passed, of }: { passed: number; of: number }) => `${String(passed)} of ${String(of)} lessons passed`,
+	/** Much practice without being ready. */
+	stuck: ({ lessons }: { lessons: string }) => `stuck at: ${lessons}`,
 	notBegun: 'not begun',
 	finished: 'final check passed',
 	lastDay: ({ day }: { day: string }) => `last on ${day}`,

@@ -56,10 +56,11 @@ export const crew: typeof en.crew = {
 		joined: 'ya se unió',
 		'not-joined': 'aún no se une',
 		locked: 'bloqueado por muchos intentos',
-		'used-up': 'prueba final: sin más intentos',
+		'used-up': 'prueba final: sin más intentos, espera que usted la desbloquee',
 		open: 'la prueba final está abierta'
 	},
 	progress: ({ passed, of }) => `${String(passed)} de ${String(of)} lecciones aprobadas`,
+	stuck: ({ lessons }) => `no avanza en: ${lessons}`,
 	notBegun: 'sin empezar',
 	finished: 'prueba final aprobada',
 	lastDay: ({ day }) => `por última vez el ${day}`,

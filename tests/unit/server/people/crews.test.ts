@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { STUCK_AFTER } from '#lib/mastery/index.ts';
 import { payloadText } from '#lib/server/course/state.ts';
 import { learnersOf } from '#lib/server/db/crew-list.ts';
 import { findCrew, listCrews, trainersOf } from '#lib/server/db/crews.ts';
@@ -231,11 +232,26 @@ describe.each(DATABASES)('on %s', (_, start) => {
 				.execute();
 			expect(await progressOf(db, [idle, busy, done], NOW)).toEqual(
 				new Map([
-					[busy, { passed: 0, of: 8, finished: false, lastDay: '2026-11-24' }],
-					[done, { passed: 0, of: 8, finished: true, lastDay: '2026-11-20' }]
+					[busy, { passed: 0, of: 8, finished: false, stuck: [], lastDay: '2026-11-24' }],
+					[done, { passed: 0, of: 8, finished: true, stuck: [], lastDay: '2026-11-20' }]
 				])
 			);
 			expect(await db.selectFrom('course_start').select('person_id').where('person_id', '=', idle).execute()).toEqual([]);
+		});
+
+		it('names the lesson in which a person practised much and was never ready', async () => {
+			const person = await aLearner(db, organisation, number(), [crew]);
+			const outcome = { task: 'label-roof', kind: 'roof', difficulty: 'easy', day: '2026-11-24', aided: false, credits: [{ cell: 'label-and-mass', skills: [], right: false }] } as const;
+			const record = { kind: 'answered', lesson: 'label', right: false, outcome } as const;
+			for (let seq = 1; seq <= STUCK_AFTER + 1; seq += 1) {
+				const stuck = (await progressOf(db, [person], NOW)).get(person)?.stuck ?? [];
+				expect(stuck, `after ${String(seq - 1)} problems`).toEqual([]);
+				await db
+					.insertInto('course_event')
+					.values({ id: randomUUID(), person_id: person, seq, lesson: 'label', kind: 'answered', sent: 'null', payload: payloadText({ record }), day: '2026-11-24', at: NOW.toISOString() })
+					.execute();
+			}
+			expect((await progressOf(db, [person], NOW)).get(person)?.stuck).toEqual(['label']);
 		});
 	});
 
