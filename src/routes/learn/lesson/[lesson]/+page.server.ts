@@ -5,13 +5,15 @@ import { openLessons } from '#lib/flow/index.ts';
 import { RULE_TABLES } from '#lib/rules/index.ts';
 import type { Scenario } from '#lib/scenario/index.ts';
 import { courseBook, courseOf, database, dayIn, factTables, findOrganisation, findTask, isLesson, type Person } from '#lib/server/index.ts';
+import { messages } from '#lib/text/index.ts';
 import type { PageServerLoad } from './$types';
+import { captionParts, shownPlan } from './model/example.ts';
 
 /**
  * A lesson: what it shows and asks, the scenarios that this is drawn from, the facts of the rule table, and where
  * the person stands. A guest's own place is on the device.
  */
-export const load: PageServerLoad = async ({ params, locals: { who }, url }) => {
+export const load: PageServerLoad = async ({ params, locals: { who, language }, url }) => {
 	if (!isLesson(params.lesson)) error(404, 'no-such-lesson');
 	const lesson = lessonOf(params.lesson);
 	const own = who.kind === 'guest' ? null : await ownOf(who);
@@ -21,16 +23,20 @@ export const load: PageServerLoad = async ({ params, locals: { who }, url }) => 
 		const task = findTask(id);
 		if (task !== undefined) tasks.set(id, task);
 	}
+	const scenarios = scenariosFor([
+		...[...tasks.values()].flatMap((task) => (task.kind === 'site' ? [task.scenario] : [])),
+		...(lesson.example.kind === 'plans' ? lesson.example.plans.map((plan) => plan.scenario) : [])
+	]);
+	const first = lesson.example.kind === 'plans' ? shownPlan(scenarios, lesson.example.plans[0], language, await messages(language)) : undefined;
 	return {
 		lesson,
+		/** The numbers that the lesson's ideas speak of. */
+		ideaParts: captionParts(first, lesson.numbers),
 		/** The lesson's place in the course, from 1. */
 		nth: LESSONS.indexOf(lesson) + 1,
 		book: courseBook(),
 		tasks: Object.fromEntries(tasks),
-		scenarios: scenariosFor([
-			...[...tasks.values()].flatMap((task) => (task.kind === 'site' ? [task.scenario] : [])),
-			...(lesson.example.kind === 'plans' ? lesson.example.plans.map((plan) => plan.scenario) : [])
-		]),
+		scenarios,
 		facts: lessonFacts(lesson, tables.rules, tables.practice),
 		rules: { id: tables.rules.id, jurisdiction: tables.rules.jurisdiction, scope: tables.rules.scope },
 		/** A guest may look up another place's rules. */
