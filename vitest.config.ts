@@ -9,6 +9,8 @@ export default defineConfig({
 		include: ['tests/{unit,property,reference,frozen}/**/*.test.ts'],
 		// Property tests run hundreds of plans; two busy cores need longer than the default five seconds.
 		testTimeout: 60_000,
+		// A PostgreSQL of a test's own starts slowly on a busy machine.
+		hookTimeout: 60_000,
 		restoreMocks: true,
 		// PINs of tests are hashed under this key; else a key file would be made beside the usual database.
 		env: { UNDERFOOT_KEY: '7e'.repeat(32) },

@@ -1,4 +1,5 @@
 import type { Messages } from '#lib/text/index.ts';
+import { problemText as inCatalogue } from './problem-text.ts';
 
 /** What a form action says of a form that it did not take. */
 export interface Told {
@@ -8,7 +9,5 @@ export interface Told {
 
 /** @returns what is wrong with a field, in words; undefined where nothing is. */
 export function problemText(m: Messages, told: Told | null | undefined, name: string): string | undefined {
-	const key = told?.problems[name];
-	if (key === undefined) return undefined;
-	return Object.entries(m.people.problems).find(([one]) => one === key)?.[1] ?? m.people.problems.missing;
+	return inCatalogue(told?.problems[name], m.people.problems);
 }
