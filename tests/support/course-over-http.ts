@@ -86,7 +86,7 @@ export function courseOverHttp(post: Post, file: string): Transport {
 		begin: (lesson) => check(CHECKS, { lesson, language: 'en' }),
 		answer: (id, body) => check(`${CHECKS}/${id}/answers`, body),
 		page: (id, body) => check(`${CHECKS}/${id}/pages`, body),
-		items: (id) => Promise.resolve(readFrom(file, (db) => itemsIn(db, id)))
+		items: (id) => Promise.resolve(readItems(file, id))
 	};
 }
 
@@ -139,12 +139,14 @@ export function storedCourse(file: string, person: string): StoredCourse {
 	});
 }
 
-/** The items of a check's newest page. */
-function itemsIn(db: DatabaseSync, check: string): readonly CheckItem[] {
-	const rows = db.prepare(`select payload from check_event where check_id = ? and kind in ('page', 'handed-in') order by seq`).all(check);
-	const payload = fieldsOf(rows.at(-1))['payload'];
-	if (typeof payload !== 'string') throw new Error(`the check ${check} has no page`);
-	return (JSON.parse(payload) as { items: readonly CheckItem[] }).items;
+/** @returns the items of a check's newest page, which only the server knows. */
+export function readItems(file: string, check: string): readonly CheckItem[] {
+	return readFrom(file, (db) => {
+		const rows = db.prepare(`select payload from check_event where check_id = ? and kind in ('page', 'handed-in') order by seq`).all(check);
+		const payload = fieldsOf(rows.at(-1))['payload'];
+		if (typeof payload !== 'string') throw new Error(`the check ${check} has no page`);
+		return (JSON.parse(payload) as { items: readonly CheckItem[] }).items;
+	});
 }
 
 /** The state that a reply to an event tells. */

@@ -83,8 +83,8 @@ export const actions: Actions = {
 			case 'joined':
 				await startSession(db, cookies, secure, joining.person, now);
 				forgetGuest(cookies, secure);
-				// Who chose a language before joining has it on every device from now on.
-				if (cookies.get('language') !== undefined) await rememberLanguage(db, joining.person, locals.language);
+				// Who joins in a language reads it: it stays, on every device, whatever the organisation's is.
+				await rememberLanguage(db, joining.person, locals.language);
 				redirect(303, startOf('learner'));
 				break;
 			case 'pin':
