@@ -2,14 +2,22 @@
 export const SHIPPED_IDS = [
 	'bridge-bearing',
 	'stage-grid',
+	'dock-sign',
+	'viaduct-lamp',
+	'lighting-bridge',
+	'shaft-landing',
 	'flat-roof-edge',
 	'turbine-nacelle',
 	'formwork-deck',
 	'loading-dock',
+	'antenna-swap',
+	'silo-two-workers',
+	'gutter-repair',
 	'silo-top',
 	'telecom-mast',
 	'tank-roof',
-	'lift-shaft'
+	'lift-shaft',
+	'deck-stripping'
 ] as const;
 
 export type ShippedId = (typeof SHIPPED_IDS)[number];

@@ -4,30 +4,46 @@
  */
 import { scenarioSchema } from '#lib/scenario/schema.ts';
 import type { Scenario } from '#lib/scenario/index.ts';
+import antennaSwap from './scenarios/antenna-swap.json' with { type: 'json' };
 import bridgeBearing from './scenarios/bridge-bearing.json' with { type: 'json' };
+import deckStripping from './scenarios/deck-stripping.json' with { type: 'json' };
+import dockSign from './scenarios/dock-sign.json' with { type: 'json' };
 import flatRoofEdge from './scenarios/flat-roof-edge.json' with { type: 'json' };
 import formworkDeck from './scenarios/formwork-deck.json' with { type: 'json' };
+import gutterRepair from './scenarios/gutter-repair.json' with { type: 'json' };
 import liftShaft from './scenarios/lift-shaft.json' with { type: 'json' };
+import lightingBridge from './scenarios/lighting-bridge.json' with { type: 'json' };
 import loadingDock from './scenarios/loading-dock.json' with { type: 'json' };
+import shaftLanding from './scenarios/shaft-landing.json' with { type: 'json' };
 import siloTop from './scenarios/silo-top.json' with { type: 'json' };
+import siloTwoWorkers from './scenarios/silo-two-workers.json' with { type: 'json' };
 import stageGrid from './scenarios/stage-grid.json' with { type: 'json' };
 import tankRoof from './scenarios/tank-roof.json' with { type: 'json' };
 import telecomMast from './scenarios/telecom-mast.json' with { type: 'json' };
 import turbineNacelle from './scenarios/turbine-nacelle.json' with { type: 'json' };
+import viaductLamp from './scenarios/viaduct-lamp.json' with { type: 'json' };
 import type { ShippedId } from './index.ts';
 
 /** In the order in which they are offered: easy ones first. */
 const DOCUMENTS = {
 	'bridge-bearing': bridgeBearing,
 	'stage-grid': stageGrid,
+	'dock-sign': dockSign,
+	'viaduct-lamp': viaductLamp,
+	'lighting-bridge': lightingBridge,
+	'shaft-landing': shaftLanding,
 	'flat-roof-edge': flatRoofEdge,
 	'turbine-nacelle': turbineNacelle,
 	'formwork-deck': formworkDeck,
 	'loading-dock': loadingDock,
+	'antenna-swap': antennaSwap,
+	'silo-two-workers': siloTwoWorkers,
+	'gutter-repair': gutterRepair,
 	'silo-top': siloTop,
 	'telecom-mast': telecomMast,
 	'tank-roof': tankRoof,
-	'lift-shaft': liftShaft
+	'lift-shaft': liftShaft,
+	'deck-stripping': deckStripping
 } satisfies Record<ShippedId, unknown>;
 
 let parsed: ReadonlyMap<string, Scenario> | undefined;

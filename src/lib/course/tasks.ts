@@ -60,7 +60,12 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 			['stage-grid', ['mass'], 'easy'],
 			['stage-grid', ['mass', 'capacity'], 'easy'],
 			['stage-grid', ['mass', 'capacity', 'decision'], 'easy'],
-			['turbine-nacelle', ['mass'], 'middle']
+			['turbine-nacelle', ['mass'], 'middle'],
+			['antenna-swap', ['mass'], 'middle'],
+			['antenna-swap', ['mass', 'capacity', 'decision'], 'middle'],
+			['deck-stripping', ['mass', 'capacity'], 'hard'],
+			['deck-stripping', ['mass', 'capacity', 'decision'], 'hard'],
+			['silo-two-workers', ['mass'], 'middle']
 		]),
 		'free-fall': sites('free-fall', [
 			['bridge-bearing', ['free-fall'], 'easy'],
@@ -71,6 +76,9 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 		'required-clearance': sites('required-clearance', [
 			['bridge-bearing', ['free-fall', 'required'], 'easy'],
 			['bridge-bearing', ['required'], 'easy'],
+			['lighting-bridge', ['required'], 'easy'],
+			['lighting-bridge', ['required', 'decision'], 'easy'],
+			['shaft-landing', ['required'], 'easy'],
 			['flat-roof-edge', ['required'], 'middle'],
 			['loading-dock', ['required'], 'middle'],
 			['silo-top', ['required'], 'hard'],
@@ -81,6 +89,8 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 		'available-clearance': sites('available-and-verdict', [
 			['loading-dock', ['available'], 'easy'],
 			['formwork-deck', ['available'], 'easy'],
+			['shaft-landing', ['available'], 'easy'],
+			['shaft-landing', ['required', 'available', 'decision'], 'easy'],
 			['silo-top', ['available'], 'middle'],
 			['telecom-mast', ['available'], 'middle'],
 			['loading-dock', ['required', 'available', 'decision'], 'middle'],
@@ -89,11 +99,22 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 		]),
 		force: sites('force-and-limits', [
 			['turbine-nacelle', ['force'], 'easy'],
+			['dock-sign', ['force'], 'easy'],
+			['dock-sign', ['force', 'decision'], 'easy'],
 			['turbine-nacelle', ['force', 'body-weights'], 'middle'],
 			['turbine-nacelle', ['mass', 'force', 'decision'], 'middle'],
+			['silo-two-workers', ['expected'], 'middle'],
+			['silo-two-workers', ['mass', 'expected', 'body-weights'], 'middle'],
+			['silo-two-workers', ['mass', 'expected', 'decision'], 'middle'],
+			['deck-stripping', ['force'], 'middle'],
 			['lift-shaft', ['expected'], 'hard']
 		]),
 		swing: sites('swing-and-path', [
+			['viaduct-lamp', ['swing-drop'], 'easy'],
+			['viaduct-lamp', ['swing-drop', 'decision'], 'easy'],
+			['gutter-repair', ['reach'], 'middle'],
+			['gutter-repair', ['swing-drop'], 'middle'],
+			['gutter-repair', ['reach', 'swing-drop', 'decision'], 'middle'],
 			['formwork-deck', ['reach'], 'middle'],
 			['formwork-deck', ['reach', 'decision'], 'middle'],
 			['tank-roof', ['swing-drop'], 'middle'],
@@ -134,7 +155,22 @@ const ALONE: readonly Alone[] = [
 	['turbine-nacelle', 'body-weights', 'force-and-limits', 'middle'],
 	['lift-shaft', 'expected', 'force-and-limits', 'hard'],
 	['formwork-deck', 'reach', 'swing-and-path', 'middle'],
-	['tank-roof', 'swing-drop', 'swing-and-path', 'middle']
+	['tank-roof', 'swing-drop', 'swing-and-path', 'middle'],
+	['antenna-swap', 'mass', 'label-and-mass', 'middle'],
+	['antenna-swap', 'capacity', 'label-and-mass', 'middle'],
+	['deck-stripping', 'mass', 'label-and-mass', 'middle'],
+	['deck-stripping', 'capacity', 'label-and-mass', 'middle'],
+	['deck-stripping', 'force', 'force-and-limits', 'middle'],
+	['dock-sign', 'force', 'force-and-limits', 'easy'],
+	['silo-two-workers', 'mass', 'label-and-mass', 'easy'],
+	['silo-two-workers', 'expected', 'force-and-limits', 'middle'],
+	['silo-two-workers', 'body-weights', 'force-and-limits', 'middle'],
+	['viaduct-lamp', 'swing-drop', 'swing-and-path', 'easy'],
+	['gutter-repair', 'reach', 'swing-and-path', 'middle'],
+	['gutter-repair', 'swing-drop', 'swing-and-path', 'middle'],
+	['lighting-bridge', 'required', 'required-clearance', 'easy'],
+	['shaft-landing', 'required', 'required-clearance', 'easy'],
+	['shaft-landing', 'available', 'available-and-verdict', 'easy']
 ];
 
 const DECIDED: readonly Decided[] = [
@@ -147,7 +183,15 @@ const DECIDED: readonly Decided[] = [
 	['silo-top', ['required', 'available'], 'hard'],
 	['telecom-mast', ['free-fall', 'required', 'available'], 'hard'],
 	['tank-roof', ['free-fall', 'required'], 'hard'],
-	['lift-shaft', ['required'], 'hard']
+	['lift-shaft', ['required'], 'hard'],
+	['dock-sign', ['force'], 'easy'],
+	['viaduct-lamp', ['swing-drop'], 'easy'],
+	['lighting-bridge', ['required'], 'easy'],
+	['shaft-landing', ['required', 'available'], 'easy'],
+	['antenna-swap', ['mass', 'capacity'], 'middle'],
+	['silo-two-workers', ['mass', 'expected'], 'middle'],
+	['gutter-repair', ['reach', 'swing-drop'], 'middle'],
+	['deck-stripping', ['mass', 'capacity'], 'hard']
 ];
 
 /** @reason it has four possible answers: whoever always gives the same one is right three times in ten */
