@@ -10,6 +10,7 @@ import { learn } from './learn.ts';
 import { lessonPage } from './lesson-page.ts';
 import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
+import { mastery } from './mastery.ts';
 import { method } from './method.ts';
 import { passRules } from './pass-rules.ts';
 import { people } from './people.ts';
@@ -39,6 +40,7 @@ export const en = Object.freeze({
 	lessonPage,
 	lessons,
 	marking,
+	mastery,
 	method,
 	ownChecks,
 	passRules,

@@ -11,6 +11,7 @@ import { learn } from './learn.ts';
 import { lessonPage } from './lesson-page.ts';
 import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
+import { mastery } from './mastery.ts';
 import { method } from './method.ts';
 import { passRules } from './pass-rules.ts';
 import { people } from './people.ts';
@@ -43,6 +44,7 @@ export const es: Messages = Object.freeze({
 	lessonPage,
 	lessons,
 	marking,
+	mastery,
 	method,
 	ownChecks,
 	passRules,
