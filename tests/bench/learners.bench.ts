@@ -6,7 +6,7 @@
 import type { Bench, Figure } from '../../src/cli/figure.ts';
 import { dice } from './simulated/learner.ts';
 import { orientation, problemsIn, type Course } from './simulated/orientation.ts';
-import { begin, practiseToReady, simulatedCourse, type Person, type SimulatedCourse } from './simulated/practice.ts';
+import { alwaysWrong, askedIn, begin, practiseToReady, simulatedCourse, type Person, type SimulatedCourse } from './simulated/practice.ts';
 
 const SEED = 20_261_126;
 const MOST = 200;
@@ -57,12 +57,12 @@ function quantile(values: readonly number[], share: number): number {
 function toReady(course: SimulatedCourse, person: Person, stream: number): ReadonlyMap<string, readonly number[]> {
 	const roll = dice(SEED + stream);
 	const found = new Map<string, readonly number[]>();
-	for (const { cell, tasks } of course.lessons) {
+	for (const lesson of course.book) {
 		const counts: number[] = [];
 		for (let i = 0; i < PEOPLE_EACH; i += 1) {
-			counts.push(practiseToReady(begin(person, roll, i), tasks, cell, MOST, DAY) ?? Infinity);
+			counts.push(practiseToReady(begin(course, person, roll, i), lesson, MOST, DAY) ?? Infinity);
 		}
-		found.set(cell, counts);
+		found.set(lesson.cell, counts);
 	}
 	return found;
 }
@@ -73,15 +73,13 @@ function share(counts: readonly number[], within: number): number {
 
 /** Cells in which every task needs what this person always gets wrong. */
 function closedCells(course: SimulatedCourse, { always }: Person): ReadonlySet<string> {
-	const closed = course.lessons.filter(({ cell, tasks }) =>
-		tasks.every((task) => task.asks.some((ask) => ask.cell === cell && ask.skills.some((skill) => always?.has(skill))))
-	);
+	const closed = course.book.filter(({ cell, tasks }) => tasks.every((task) => alwaysWrong(askedIn(course, task.id), always, cell)));
 	return new Set(closed.map(({ cell }) => cell));
 }
 
 /** Cells in which some task does. */
 function touchedCells(course: SimulatedCourse, { always }: Person): ReadonlySet<string> {
-	const touched = course.lessons.filter(({ tasks }) => tasks.some((task) => task.asks.some((ask) => ask.skills.some((skill) => always?.has(skill)))));
+	const touched = course.book.filter(({ tasks }) => tasks.some((task) => alwaysWrong(askedIn(course, task.id), always)));
 	return new Set(touched.map(({ cell }) => cell));
 }
 
@@ -116,10 +114,11 @@ function people(course: SimulatedCourse): Figure[] {
 /** Of so many with one cell to practise, the share that is ever ready, in percent. */
 function everReady(course: SimulatedCourse, person: Person, many: number, stream: number, cell: string): number {
 	const roll = dice(SEED + stream);
-	const tasks = course.lessons.find((lesson) => lesson.cell === cell)?.tasks ?? [];
+	const lesson = course.book.find((one) => one.cell === cell);
+	if (lesson === undefined) throw new Error(`no lesson teaches ${cell}`);
 	let ready = 0;
 	for (let i = 0; i < many; i += 1) {
-		if (practiseToReady(begin(person, roll, i), tasks, cell, MOST, DAY) !== undefined) ready += 1;
+		if (practiseToReady(begin(course, person, roll, i), lesson, MOST, DAY) !== undefined) ready += 1;
 	}
 	return (100 * ready) / many;
 }
@@ -135,7 +134,8 @@ function cheats(course: SimulatedCourse): Figure[] {
 		['guesser', GUESSER, 'required-clearance'],
 		['guesser', GUESSER, 'decisions'],
 		['help-abuser (4 of 5 with the working shown, else a guess)', abuser, 'stages'],
-		['help-abuser (4 of 5 with the working shown, else a guess)', abuser, 'required-clearance']
+		['help-abuser (4 of 5 with the working shown, else a guess)', abuser, 'required-clearance'],
+		['help-abuser (4 of 5 with the working shown, else a guess)', abuser, 'decisions']
 	];
 	return [
 		...tried.map(([name, person, cell], i) =>
@@ -149,30 +149,34 @@ function newcomers(course: SimulatedCourse, name: string, person: Person, stream
 	const roll = dice(SEED + stream);
 	const courses: Course[] = [];
 	let alike = 0;
+	let across = 0;
 	let repeated = 0;
 	for (let i = 0; i < NEWCOMERS; i += 1) {
 		const done = orientation(course, person, roll, i);
 		if (done === undefined) continue;
-		courses.push(done.counted);
-		alike += done.run.alike;
-		repeated += done.run.given - done.run.seeds.size;
+		courses.push(done);
+		alike += done.alike;
+		across += done.alikeAcross;
+		repeated += done.repeated;
 	}
 	const minutes = courses.map((one) => MINUTES * problemsIn(one));
 	const median = (of: (one: Course) => number): number => quantile(courses.map(of), 0.5);
-	const lessons = course.lessons.length * courses.length;
+	const lessons = course.book.length * courses.length;
 	const whole = `${name}: whole course at two minutes a problem, median`;
 	return [
 		goal === undefined ? shown(whole, quantile(minutes, 0.5), 'minutes') : atMost(whole, quantile(minutes, 0.5), goal, 'minutes'),
 		shown(`${name}: whole course, 9 of 10 within`, quantile(minutes, 0.9), 'minutes'),
 		atLeast(`${name}: course finished`, (100 * courses.length) / NEWCOMERS, 99),
+		shown(`${name}: shown examples, median`, median((one) => one.examples), 'examples'),
 		shown(`${name}: half-done examples, median`, median((one) => one.halfDone), 'problems'),
 		shown(`${name}: practice, median`, median((one) => one.practice), 'problems'),
 		shown(`${name}: lesson checks, median`, median((one) => one.lessonChecks), 'problems'),
 		shown(`${name}: final check, median`, median((one) => one.finalCheck), 'problems'),
 		shown(`${name}: lesson checks passed at the first try`, (100 * courses.reduce((sum, one) => sum + one.firstTries, 0)) / lessons, '%'),
 		shown(`${name}: final check passed at the first try`, (100 * courses.filter((one) => one.finalAtOnce).length) / courses.length, '%'),
-		atMost(`${name}: neighbours of one kind in practice`, alike, 0, 'pairs'),
-		atMost(`${name}: seeds given twice to one learner`, repeated, 0, 'seeds')
+		atMost(`${name}: neighbours of one kind in a lesson's practice`, alike, 0, 'pairs'),
+		shown(`${name}: neighbours of one kind where another lesson was gone on with, all ${NEWCOMERS} courses`, across, 'pairs'),
+		atMost(`${name}: problems given twice to one learner`, repeated, 0, 'problems')
 	];
 }
 

@@ -2,115 +2,112 @@
  * Simulated learners of the course. What they can do is a curve of our own for each cell; what the program makes of
  * their answers is the program's: its tasks, its estimate, its choice of the next task, its rules of the checks.
  */
-import { CHECK_TASKS, LESSONS, TASKS_OF, type CourseCell, type Lesson, type Task } from '#lib/course/index.ts';
-import { FINDING_TASKS, drawPicture } from '#lib/findings/index.ts';
+import { answerKey, drawPicture, type Picture } from '#lib/findings/index.ts';
+import { allRight, creditsOf, pictureCredits, type BookLesson, type CourseBook } from '#lib/flow/index.ts';
+import type { Grade } from '#lib/grading/index.ts';
 import {
 	NOTHING_KNOWN,
 	isReady,
 	nextTask,
 	observe,
+	type CheckTask,
 	type Credit,
 	type Difficulty,
 	type Mastery,
-	type Outcome,
 	type TaskFacts
 } from '#lib/mastery/index.ts';
+import type { Ask } from '#lib/scenario/index.ts';
+import { asksOf, checkBook, courseBook, findTask } from '#lib/server/course/book.ts';
 import { problemsOf, shippedScenarios } from './shipped.ts';
 import { tasksOf, type Dice } from './learner.ts';
 
 /** One ask of a course task, as far as a simulated learner cares. */
 export interface PracticeAsk {
+	readonly ask: Ask;
 	readonly cell: string;
-	/** Slips that can be made in it, or what a picture asks to know. */
-	readonly skills: readonly string[];
-	readonly kind: 'number' | 'decision' | 'picture';
-	/** Share of the draws of each right answer; empty for what is not drawn from a list. */
-	readonly keys: ReadonlyMap<string, number>;
+	/** Slips that can be made in it. */
+	readonly slips: readonly string[];
+	/** How likely somebody who knows nothing is right; a decision's own, whatever its numbers are. */
+	readonly hit: number;
 }
 
-/** A task of the course with its asks. */
-export interface PracticeTask extends TaskFacts {
-	readonly asks: readonly PracticeAsk[];
-}
+/** What a task asks: numbers and decisions of a site problem, or a picture, of which some were drawn. */
+export type Asked =
+	| { readonly kind: 'site'; readonly asks: readonly PracticeAsk[] }
+	| { readonly kind: 'picture'; readonly drawn: readonly Picture[]; readonly commonest: string };
 
-/** A typed number is hit by chance in at most 2 of 100 tries (learning-and-records.md 6.2: 1.7 % over 2–8 m). */
-const BLIND_NUMBER = 0.02;
 const BLIND_DECISION = 0.5;
-const NO_KEYS: ReadonlyMap<string, number> = new Map();
 const PROBLEMS_EACH = 20;
 const PICTURES_EACH = 400;
 
-function siteAsks(): ReadonlyMap<string, PracticeAsk> {
-	const asks = new Map<string, PracticeAsk>();
+/** Slips that can be made in each ask of each scenario, worked out by hand. */
+function slipsOfAsks(): ReadonlyMap<string, readonly string[]> {
+	const found = new Map<string, readonly string[]>();
 	for (const scenario of shippedScenarios()) {
 		const tasks = problemsOf(scenario, PROBLEMS_EACH).flatMap((problem) => tasksOf(problem, () => true));
 		for (const ask of scenario.asks) {
 			const slips = tasks.filter((task) => task.ask.id === ask.id).flatMap((task) => task.mistakes.singles.flatMap((one) => one.slips));
-			asks.set(`${scenario.id}.${ask.id}`, {
-				cell: ask.cell,
-				skills: ask.kind === 'number' ? [...new Set(slips)].sort() : ['decide'],
-				kind: ask.kind === 'number' ? 'number' : 'decision',
-				keys: NO_KEYS
-			});
+			found.set(`${scenario.id}.${ask.id}`, [...new Set(slips)].sort());
 		}
 	}
-	return asks;
+	return found;
 }
 
-/** What is to be marked and chosen in a picture, as one text. */
-function keyOf(picture: string, seed: number): string {
-	const { key } = drawPicture(picture, seed);
-	return `${key.marks.join('+')} ${key.choice}`;
+const RIGHT: Grade = { kind: 'number', mark: { kind: 'right' }, answer: undefined, read: undefined, right: undefined, diagnosis: undefined, label: undefined };
+const WRONG: Grade = { ...RIGHT, mark: { kind: 'wrong', critical: false } };
+
+function decided(right: boolean, counts: boolean): Grade {
+	return { kind: 'decision', mark: right ? { kind: 'right' } : { kind: 'wrong', critical: false }, decision: 'tie-off', right: right ? 'tie-off' : 'do-not-tie-off', counts };
 }
 
-/** How often each answer is the right one. */
-function keysOf(picture: string): ReadonlyMap<string, number> {
-	const keys = new Map<string, number>();
-	for (let seed = 0; seed < PICTURES_EACH; seed += 1) {
-		const key = keyOf(picture, seed);
-		keys.set(key, (keys.get(key) ?? 0) + 1 / PICTURES_EACH);
-	}
-	return keys;
+/** What the program takes a guess at an ask to be worth. */
+function hitOf(ask: Ask): number {
+	if (ask.kind === 'decision') return BLIND_DECISION;
+	const [credit] = creditsOf([ask], { [ask.id]: RIGHT });
+	if (credit?.guess === undefined) throw new Error(`${ask.id} is no evidence`);
+	return credit.guess;
 }
 
-function practiceTask(task: Task, sites: ReadonlyMap<string, PracticeAsk>): PracticeTask {
-	const { id, cell, difficulty } = task;
-	const asks: PracticeAsk[] = [];
+function askedBy(id: string, slips: ReadonlyMap<string, readonly string[]>): Asked {
+	const task = findTask(id);
+	if (task === undefined) throw new Error(`the course has no task ${id}`);
 	if (task.kind === 'site') {
-		for (const ask of task.asks) {
-			const found = sites.get(`${task.scenario}.${ask}`);
-			if (found === undefined) throw new Error(`${task.scenario} has no ask ${ask}`);
-			asks.push(found);
-		}
-	} else {
-		const finding = FINDING_TASKS.find((one) => one.id === task.picture);
-		if (finding === undefined) throw new Error(`there is no picture ${task.picture}`);
-		asks.push({ cell, skills: finding.skills, kind: 'picture', keys: keysOf(task.picture) });
+		const asks = asksOf(task).map((ask) => ({ ask, cell: ask.cell, slips: slips.get(`${task.scenario}.${ask.id}`) ?? [], hit: hitOf(ask) }));
+		return { kind: 'site', asks };
 	}
-	const credits = [...new Set(asks.map((ask) => ask.cell))];
-	const skills = [...new Set(asks.filter((ask) => ask.cell === cell).flatMap((ask) => ask.skills))];
-	return { id, cell, credits, skills, kind: task.kind === 'site' ? task.scenario : task.picture, difficulty, asks };
+	const drawn = Array.from({ length: PICTURES_EACH }, (_, seed) => drawPicture(task.picture, seed));
+	const times = new Map<string, number>();
+	for (const { key } of drawn) times.set(answerKey(key), (times.get(answerKey(key)) ?? 0) + 1);
+	const [commonest] = [...times].reduce((most, one) => (one[1] > most[1] ? one : most), ['', 0] as const);
+	return { kind: 'picture', drawn, commonest };
 }
 
-/** The course as simulated learners meet it. */
+/** The course as simulated learners meet it: its book, and what each of its tasks asks. */
 export interface SimulatedCourse {
-	readonly lessons: readonly { readonly lesson: Lesson | undefined; readonly cell: CourseCell; readonly tasks: readonly PracticeTask[] }[];
-	readonly checks: readonly PracticeTask[];
+	readonly book: CourseBook;
+	readonly checks: readonly CheckTask[];
+	readonly asked: ReadonlyMap<string, Asked>;
 }
 
 /** @returns the tasks of all lessons and checks. @throws if a task names what there is not. */
 export function simulatedCourse(): SimulatedCourse {
-	const sites = siteAsks();
-	const lessons = Object.entries(TASKS_OF).map(([id, tasks]) => {
-		const [first] = tasks;
-		if (first === undefined) throw new Error(`lesson ${id} has no task`);
-		return {
-			lesson: LESSONS.find((one) => one.id === id),
-			cell: first.cell,
-			tasks: tasks.map((task) => practiceTask(task, sites))
-		};
-	});
-	return { lessons, checks: CHECK_TASKS.map((task) => practiceTask(task, sites)) };
+	const slips = slipsOfAsks();
+	const book = courseBook();
+	const checks = checkBook();
+	const ids = [...book.flatMap((lesson) => lesson.tasks), ...checks].map((task) => task.id);
+	return { book, checks, asked: new Map(ids.map((id) => [id, askedBy(id, slips)])) };
+}
+
+/** @returns what a task asks. @throws if the course has no such task */
+export function askedIn(course: SimulatedCourse, task: string): Asked {
+	const asked = course.asked.get(task);
+	if (asked === undefined) throw new Error(`the course has no task ${task}`);
+	return asked;
+}
+
+/** @returns whether somebody who always makes certain slips always gets a task wrong; `cell`: in what it asks of that cell. */
+export function alwaysWrong(asked: Asked, always: ReadonlySet<string> | undefined, cell?: string): boolean {
+	return asked.kind === 'site' && asked.asks.some((one) => (cell === undefined || one.cell === cell) && one.slips.some((slip) => always?.has(slip)));
 }
 
 /** What a simulated person can do. */
@@ -121,7 +118,7 @@ export interface Person {
 	readonly top: number;
 	/** Share of what is missing that one problem teaches. */
 	readonly rate: number;
-	/** Slips, or what a picture asks to know, that are got wrong every time. */
+	/** Slips that are made every time. */
 	readonly always?: ReadonlySet<string>;
 	/** Knows nothing, and answers every picture with what is most often right in it. */
 	readonly guesses?: boolean;
@@ -148,6 +145,7 @@ export function ability(person: Person, worked: number, difficulty: Difficulty):
 
 /** What a person has done so far. */
 export interface Run {
+	readonly course: SimulatedCourse;
 	readonly person: Person;
 	readonly roll: Dice;
 	readonly seed: number;
@@ -156,41 +154,38 @@ export interface Run {
 	given: number;
 	/** Problems worked, by cell. */
 	readonly worked: Map<string, number>;
-	/** Neighbours of one kind. */
-	alike: number;
-	readonly seeds: Set<number>;
 }
 
-export function begin(person: Person, roll: Dice, seed: number): Run {
-	return { person, roll, seed, mastery: NOTHING_KNOWN, given: 0, worked: new Map(), alike: 0, seeds: new Set() };
+export function begin(course: SimulatedCourse, person: Person, roll: Dice, seed: number): Run {
+	return { course, person, roll, seed, mastery: NOTHING_KNOWN, given: 0, worked: new Map() };
 }
 
-/** One draw of an ask: how likely chance gives its answer, and whether a guesser does. */
-function drawnAsk(run: Run, ask: PracticeAsk): { readonly guess: number; readonly guessed: boolean } {
-	if (ask.kind === 'number') return { guess: BLIND_NUMBER, guessed: chance(run.roll, BLIND_NUMBER) };
-	if (ask.kind === 'decision') return { guess: BLIND_DECISION, guessed: chance(run.roll, BLIND_DECISION) };
-	const keys = [...ask.keys];
-	let left = run.roll(PICTURES_EACH) / PICTURES_EACH;
-	const drawn = keys.find(([, share]) => (left -= share) < 0) ?? keys[0];
-	const commonest = keys.reduce((most, key) => (key[1] > most[1] ? key : most), ['', 0] as const);
-	return { guess: drawn?.[1] ?? 1, guessed: drawn?.[0] === commonest[0] };
+/** How a problem was answered, and what the program takes it to say. */
+export interface Answered {
+	readonly right: boolean;
+	readonly credits: readonly Credit[];
 }
 
-/** @returns what each ask of a task says. A decision is left out when a number of the task was wrong. */
-export function creditsOf(run: Run, task: PracticeTask): readonly Credit[] {
+/** @returns how a person answers a task of a cell. @param helped with the help that shows the working */
+export function answered(run: Run, task: { readonly id: string; readonly cell: string; readonly difficulty: Difficulty }, helped: boolean): Answered {
 	const { person, roll, worked } = run;
-	const credits: Credit[] = [];
-	for (const ask of task.asks) {
-		if (ask.kind === 'decision' && credits.some((credit) => !credit.right)) continue;
-		const { guess, guessed } = drawnAsk(run, ask);
-		const able = (): boolean => chance(roll, ability(person, worked.get(ask.cell) ?? 0, task.difficulty));
-		const never = ask.skills.some((skill) => person.always?.has(skill));
-		const right = !never && (person.guesses ? guessed : able());
-		// The decision rests on numbers that would have had to be guessed as well.
-		const byChance = ask.kind === 'decision' ? guess * credits.reduce((product, one) => product * (one.guess ?? 1), 1) : guess;
-		credits.push({ cell: ask.cell, skills: ask.skills, right, guess: byChance });
+	const asked = askedIn(run.course, task.id);
+	const able = (cell: string): boolean => (helped ? roll(100) < RIGHT_WITH_HELP : chance(roll, ability(person, worked.get(cell) ?? 0, task.difficulty)));
+	if (asked.kind === 'picture') {
+		const picture = asked.drawn[roll(asked.drawn.length)];
+		if (picture === undefined) throw new Error(`${task.id} draws nothing`);
+		const right = person.guesses && !helped ? answerKey(picture.key) === asked.commonest : able(task.cell);
+		return { right, credits: pictureCredits(task.cell, picture, right) };
 	}
-	return credits;
+	const grades: Record<string, Grade> = {};
+	for (const { ask, cell, slips, hit } of asked.asks) {
+		const never = !helped && slips.some((slip) => person.always?.has(slip));
+		const right = !never && (person.guesses && !helped ? chance(roll, hit) : able(cell));
+		if (ask.kind === 'decision') grades[ask.id] = decided(right, ask.with.every((id) => grades[id] === undefined || grades[id] === RIGHT));
+		else grades[ask.id] = right ? RIGHT : WRONG;
+	}
+	const asks = asked.asks.map((one) => one.ask);
+	return { right: allRight(asks, grades), credits: creditsOf(asks, grades) };
 }
 
 /** Counts a problem as worked: something is learnt from it whether it was right or not. */
@@ -198,33 +193,26 @@ export function learn(run: Run, cells: readonly string[]): void {
 	for (const cell of cells) run.worked.set(cell, (run.worked.get(cell) ?? 0) + 1);
 }
 
-/** One problem of practice, and the second try after a wrong one. @returns whether all of it was right at once, alone. */
-export function practise(run: Run, tasks: readonly PracticeTask[], cell: string, day: string): boolean {
-	const before = run.mastery.last?.kind;
-	const next = nextTask(tasks, run.mastery, { cells: [cell] }, { seed: run.seed, nth: run.given });
-	const task = tasks.find((one) => one.id === next.task.id);
-	if (task === undefined) throw new Error(`${next.task.id} is none of the tasks`);
+/** One problem of practice of a lesson. */
+function practise(run: Run, lesson: BookLesson, day: string): void {
+	const { task } = nextTask(lesson.tasks, run.mastery, { cells: [lesson.cell] }, { seed: run.seed, nth: run.given });
 	run.given += 1;
-	run.seeds.add(next.seed);
-	if (task.kind === before) run.alike += 1;
-
-	const helped = run.roll(100) < (run.person.helped ?? 0);
-	const about: Omit<Outcome, 'aided' | 'credits'> = { task: task.id, kind: task.kind, difficulty: task.difficulty, day };
-	const withHelp = (): readonly Credit[] =>
-		task.asks.map(({ cell: of, skills }) => ({ cell: of, skills, right: run.roll(100) < RIGHT_WITH_HELP }));
-	const credits = helped ? withHelp() : creditsOf(run, task);
-	run.mastery = observe(run.mastery, { ...about, aided: helped, credits });
+	const aided = run.roll(100) < (run.person.helped ?? 0);
+	const { credits } = answered(run, task, aided);
+	run.mastery = observe(run.mastery, outcomeOf(task, day, aided, credits));
 	learn(run, task.credits);
-	const right = credits.every((credit) => credit.right);
-	if (!right && !helped) run.mastery = observe(run.mastery, { ...about, aided: true, credits: withHelp() });
-	return right && !helped;
+}
+
+/** @returns what the estimate is told of an answer. */
+export function outcomeOf(task: TaskFacts, day: string, aided: boolean, credits: readonly Credit[]) {
+	return { task: task.id, kind: task.kind, difficulty: task.difficulty, day, aided, credits };
 }
 
 /** Practises a cell until it is ready. @returns how many problems it took, or undefined if not within `most`. */
-export function practiseToReady(run: Run, tasks: readonly PracticeTask[], cell: string, most: number, day: string): number | undefined {
+export function practiseToReady(run: Run, lesson: BookLesson, most: number, day: string): number | undefined {
 	for (let count = 1; count <= most; count += 1) {
-		practise(run, tasks, cell, day);
-		if (isReady(run.mastery, cell)) return count;
+		practise(run, lesson, day);
+		if (isReady(run.mastery, lesson.cell)) return count;
 	}
 	return undefined;
 }
