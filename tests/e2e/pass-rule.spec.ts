@@ -39,7 +39,7 @@ test('each rule stands with its clauses, its state and its rates', async ({ page
 	await expect(rules).toHaveCount(3);
 	const used = rules.first();
 	await expect(used).toContainText('In use');
-	await expect(used).toContainText('After 12 questions, no error passes, and 4 fail.');
+	await expect(used).toContainText('After 12 questions: pass with no error, fail with 4 or more.');
 	await expect(used).toContainText('The pass mark is provisional.');
 	const rates = used.getByRole('table').first();
 	await expect(rates).toHaveAccessibleName(/^Of 100 workers who are right 70 times in 100, [\d.]+ pass one of 2 tries\.$/);
@@ -69,7 +69,7 @@ test('a rule that is too easy is not saved, and the page says what would help; a
 	await expect(page.getByRole('status')).toHaveText('Your rule is saved, and in use from now on.');
 	const used = page.getByRole('article').first();
 	await expect(used).toContainText('Your own rule, made from “In stages: 12 to 30 questions”');
-	await expect(used).toContainText('After 30 questions, 3 errors still pass.');
+	await expect(used).toContainText('After 30 questions: pass with at most 3 errors.');
 	await expect(used).toContainText('Version 1');
 	// Other settings leave it alone.
 	await open(page, '/records/settings');
@@ -95,7 +95,7 @@ test('a review needs three judges and a day that has come; then the pass mark is
 	await expect(rule).toContainText('Judges set the pass mark on March 2, 2026: Ana Mora, Jo Reed and Lena Voss.');
 	await page.getByRole('button', { name: /^Use this rule: One length/ }).click();
 	await expect(page.getByRole('status')).toHaveText('The rule is in use from now on.');
-	await expect(page.getByRole('article').first()).toContainText('After 24 questions, 3 errors still pass.');
+	await expect(page.getByRole('article').first()).toContainText('After 24 questions: pass with at most 3 errors.');
 });
 
 test('the method page says how practice and the final check decide, and fits the screen', async ({ page }) => {

@@ -22,7 +22,7 @@ export const mastery = {
 		row: [
 			(of) => `A lesson is ready when its number is ${of.ready} or more, and a row of right answers stands behind it.`,
 			(of) => `The row needs ${of.inRow} first tries or more, all right and without help. At least ${of.levels} levels of difficulty must be among the last ${of.inRow}.`,
-			(of) => `The row must be too long for chance. Of all rows that are guessed, fewer than 1 in ${of.rare} get there.`,
+			(of) => `The row must be too long for chance. Of all rows that are guessed, at most 1 in ${of.rare} gets there.`,
 			(of) => `A typed number is guessed ${of.guess} times in 100. Pictures and choices are easier to guess, so rows of them must be longer.`,
 			(of) => `After ${of.stuck} problems without being ready, the trainer is told. From then on it is 1 in ${of.rarer}.`,
 			(of) => `In the lesson itself, ${of.wanted} right answers without help come before its check.`,

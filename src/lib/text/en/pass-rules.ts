@@ -14,10 +14,12 @@ export const passRules = {
 
 	/* Its clauses. */
 	stage: ({ after, pass, fail }: { after: number; pass: number; fail: number | undefined }) => {
-		const passes = pass === 0 ? 'no error passes' : plural(pass, { one: '1 error still passes', other: `${String(pass)} errors still pass` });
-		return fail === undefined ? `After ${String(after)} questions, ${passes}.` : `After ${String(after)} questions, ${passes}, and ${String(fail)} fail.`;
+		const errors = pass === 0 ? 'no error' : plural(pass, { one: 'at most 1 error', other: `at most ${String(pass)} errors` });
+		const passes = `After ${String(after)} questions: pass with ${errors}`;
+		return fail === undefined ? `${passes}.` : `${passes}, fail with ${String(fail)} or more.`;
 	},
-	between: 'What lies between goes on to more questions. After the last stage, what does not pass has failed.',
+	between: 'In between, the check goes on to more questions.',
+	last: 'With more errors at the end, the check is failed.',
 	unsafe: ({ first, items, inAll }: { first: number; items: number; inAll: number }) =>
 		`Numbers on the unsafe side are counted apart. At most ${String(first)} may come in the first ${String(items)} questions, and ${String(inAll)} in all.`,
 	plan: ({ extra }: { extra: number }) => `To tie off to a plan that fails brings ${String(extra)} more such plans. A second time fails the check.`,

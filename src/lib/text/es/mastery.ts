@@ -19,7 +19,7 @@ export const mastery: typeof en = {
 		row: [
 			(of) => `Una lección está lista cuando su cifra es ${of.ready} o más, y detrás hay una serie de respuestas correctas.`,
 			(of) => `La serie pide ${of.inRow} primeros intentos o más, todos bien y sin ayuda. Entre los últimos ${of.inRow} hay al menos ${of.levels} grados de dificultad.`,
-			(of) => `La serie debe ser muy larga para el azar. De las series que se adivinan, llega menos de 1 de ${of.rare}.`,
+			(of) => `La serie debe ser muy larga para el azar. De las series que se adivinan, llega a lo más 1 de ${of.rare}.`,
 			(of) => `Un número escrito se adivina ${of.guess} veces de 100. Un dibujo o una lista se adivina más, y por eso su serie es más larga.`,
 			(of) => `Tras ${of.stuck} problemas sin estar listo, se avisa al instructor. Desde entonces vale 1 de ${of.rarer}.`,
 			(of) => `En la lección misma hacen falta ${of.wanted} respuestas correctas sin ayuda antes de su prueba.`,

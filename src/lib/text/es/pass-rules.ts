@@ -13,10 +13,12 @@ export const passRules: typeof en = {
 	inUse: 'En uso',
 
 	stage: ({ after, pass, fail }) => {
-		const passes = pass === 0 ? 'se aprueba sin errores' : plural(pass, { one: 'se aprueba con 1 error', other: `se aprueba con hasta ${String(pass)} errores` });
-		return fail === undefined ? `Tras ${String(after)} preguntas ${passes}.` : `Tras ${String(after)} preguntas ${passes}, y con ${String(fail)} se reprueba.`;
+		const errors = pass === 0 ? 'sin errores' : plural(pass, { one: 'con 1 error a lo más', other: `con ${String(pass)} errores a lo más` });
+		const passes = `Tras ${String(after)} preguntas: se aprueba ${errors}`;
+		return fail === undefined ? `${passes}.` : `${passes}, se reprueba con ${String(fail)} o más.`;
 	},
-	between: 'Lo que queda en medio sigue con más preguntas. Tras la última etapa, quien no aprueba, reprueba.',
+	between: 'En medio, la prueba sigue con más preguntas.',
+	last: 'Con más errores al final, se reprueba.',
 	unsafe: ({ first, items, inAll }) =>
 		`Los números del lado peligroso se cuentan aparte. Se aceptan ${String(first)} en las primeras ${String(items)} preguntas, y ${String(inAll)} en total.`,
 	plan: ({ extra }) => `Quien se amarra en un plan que no cumple recibe ${String(extra)} planes más de ese tipo. Si lo hace otra vez, reprueba.`,
