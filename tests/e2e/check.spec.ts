@@ -11,7 +11,7 @@ import { startOwnServer, type OwnServer } from './own-server.ts';
 // One server; every test has a learner of its own on it.
 test.describe.configure({ mode: 'serial' });
 
-const NAMES = ['Ines Okoro', 'Dario Penn', 'Noor Haddad', 'Maren Vik'];
+const NAMES = ['Ines Okoro', 'Dario Penn', 'Noor Haddad', 'Maren Vik', 'Sefa Lindt'];
 
 let server: OwnServer;
 let file: string;
@@ -162,6 +162,27 @@ test('a session that is over is told in words, and signing in goes on where it s
 	await page.getByRole('button', { name: 'Sign in' }).first().click();
 	await expect(page.getByText('Question 1 of 3')).toBeVisible();
 	await expect(page.locator('main input[type="text"]').first()).toHaveValue('44.5');
+	await context.close();
+});
+
+test('nothing can be entered before the page’s scripts are there to keep it', async ({ browser }) => {
+	const { context, page } = await ready(browser, 4);
+	await begin(page);
+	let release = (): void => undefined;
+	const held = new Promise<void>((done) => (release = done));
+	await context.route('**/*.js', async (route) => {
+		await held;
+		await route.continue();
+	});
+	await page.goto('/learn/check/label', { waitUntil: 'commit' });
+	const field = page.locator('main input[type="text"]').first();
+	await expect(field).toBeVisible();
+	await expect(field).not.toBeEditable();
+	await expect(keep(page)).toBeDisabled();
+	release();
+	await fill(page, '46.5');
+	await keep(page).click();
+	await expect(page.getByText('Question 2 of 3')).toBeVisible();
 	await context.close();
 });
 
