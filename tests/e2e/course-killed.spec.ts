@@ -1,13 +1,16 @@
 /** The whole course over HTTP while its server is killed again and again: what was replied to is there, once. */
 import { randomInt } from 'node:crypto';
-import { expect, test } from '@playwright/test';
+import { expect, test, type Locator } from '@playwright/test';
 import { LESSONS } from '#lib/course/index.ts';
 import { WANTED_BEFORE_CHECK } from '#lib/flow/index.ts';
 import { LESSON_RULE, PASS_RULES } from '#lib/mastery/index.ts';
 import { replayed } from '#lib/server/course/state.ts';
+import { messages } from '#lib/text/index.ts';
 import { CourseDriver } from '../support/course-driver.ts';
 import { CHECKS, EVENTS, courseOverHttp, fieldsOf, joinOver, postTo, stateIn, storedCourse, type Post, type Reply } from '../support/course-over-http.ts';
+import { CoursePages } from './course-pages.ts';
 import { coursePeople } from './course-people.ts';
+import { mouse } from './hands.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
 
 /** How often the server is killed. */
@@ -148,4 +151,37 @@ test('every answer that was replied to is there, once, when the server is killed
 	const once = await postTo(address, CHECKS, { lesson: 'final', language: 'en' }, { cookie });
 	expect(once).toMatchObject({ status: 409, body: { error: [{ field: 'lesson', problem: 'is passed already' }] } });
 	expect(await server.end('SIGTERM')).toBe(0);
+});
+
+test('a check on screen goes on when the server was killed in its middle: told in words, kept once', async ({ browser }) => {
+	const file = test.info().outputPath('killed-check.sqlite');
+	const [learner] = (await coursePeople(file, ['Ines Okoro'])).learners;
+	if (learner === undefined) throw new Error('nobody was made');
+	let server = await startOwnServer(file);
+	const { address } = server;
+	const cookie = await joinOver(address, learner);
+	await new CourseDriver(courseOverHttp((path, body) => postTo(address, path, body, { cookie }), file)).practise('stages', replayed(0, []));
+
+	const context = await browser.newContext();
+	const [name = '', value = ''] = cookie.split('=');
+	await context.addCookies([{ name, value, url: address }]);
+	const page = await context.newPage();
+	const m = await messages('en');
+	let kills = 0;
+	const beforeKept = async (nth: number, keep: Locator): Promise<void> => {
+		if (nth !== 1) return;
+		kills += 1;
+		await server.end('SIGKILL');
+		await keep.click();
+		await expect(page.getByRole('status')).toHaveText(m.checkPage.notSaved);
+		server = await startOwnServer(file, Number(new URL(address).port));
+	};
+	await page.goto(`${address}/learn/check/stages`);
+	await new CoursePages({ page, hands: mouse, m, language: 'en', address, file, learner, beforeKept }).check('stages');
+	expect(kills).toBe(1);
+	const { checks, tries } = storedCourse(file, learner.person);
+	expect(tries).toHaveLength(1);
+	expect(checks.map((row) => row.kind)).toEqual(['page', 'answered', 'answered', 'answered', 'handed-in']);
+	await context.close();
+	await server.end('SIGTERM');
 });

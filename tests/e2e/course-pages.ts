@@ -41,6 +41,8 @@ export interface CoursePagesOptions {
 	readonly file: string;
 	readonly learner: CourseLearner;
 	readonly rightly?: Rightly;
+	/** Comes between what is entered for an item of a check (the nth, from 0) and the button that keeps it. */
+	readonly beforeKept?: (nth: number, keep: Locator) => Promise<void>;
 }
 
 export class CoursePages {
@@ -164,8 +166,10 @@ export class CoursePages {
 		const kind = task.kind === 'finding' ? 'picture' : half === undefined ? 'site' : 'steps';
 		const right = this.#rightly(lesson, nth, kind);
 		this.answered += 1;
-		if (task.kind === 'finding') await this.#picture(drawPicture(task.picture, seed), right, half?.blank !== 1, this.#m.lessonPage.checkPicture);
-		else if (half?.kind === 'ask') await this.#steps(lessonProblem(task, seed), half.ask, half.blank, right);
+		if (task.kind === 'finding') {
+			await this.#mark(drawPicture(task.picture, seed), right, half?.blank !== 1);
+			await this.#hands.press(this.#button(this.#m.lessonPage.checkPicture));
+		} else if (half?.kind === 'ask') await this.#steps(lessonProblem(task, seed), half.ask, half.blank, right);
 		else await this.#site(lessonProblem(task, seed), task, right);
 		await this.#expectTold(kind, right);
 	}
@@ -215,14 +219,13 @@ export class CoursePages {
 		await this.#hands.press(this.#button(this.#m.lessonPage.checkSteps));
 	}
 
-	async #picture({ shown, key }: Picture, right: boolean, marks: boolean, done: string): Promise<void> {
+	async #mark({ shown, key }: Picture, right: boolean, marks: boolean): Promise<void> {
 		if (marks) {
 			if (key.marks.length === 0) await this.#hands.press(this.#page.locator('.finding .nothing'));
 			for (const mark of key.marks) await this.#hands.press(this.#page.locator('.finding .target').nth(shown.parts.findIndex((part) => part.id === mark)));
 		}
 		const choice = shown.choices.findIndex((one) => (one.id === key.choice) === right);
 		await this.#hands.choose(this.#page.locator('.finding .choice input').nth(choice));
-		await this.#hands.press(this.#button(done));
 	}
 
 	/** A check, from its first screen to its end and back to the start page. */
@@ -240,7 +243,7 @@ export class CoursePages {
 			for (const [i, item] of items.entries()) {
 				await expect(this.#page.locator('[data-check-lead]')).toHaveText(c.item({ n: i + 1, of: items.length }));
 				const right = this.#rightly(place, nth, 'item');
-				await this.#item(item, right, i === items.length - 1 ? c.saveLast : c.save);
+				await this.#item(item, nth, right, i === items.length - 1 ? c.saveLast : c.save);
 				nth += 1;
 				wrong += right ? 0 : 1;
 			}
@@ -257,18 +260,19 @@ export class CoursePages {
 		await expect(this.#page).toHaveURL(`${this.#of.address}/learn`);
 	}
 
-	async #item(item: CheckItem, right: boolean, done: string): Promise<void> {
+	async #item(item: CheckItem, nth: number, right: boolean, done: string): Promise<void> {
 		const drawn = drawItem(item);
 		this.answered += 1;
 		if (drawn.kind === 'picture') {
-			await this.#picture(drawn.picture, right, true, done);
-			return;
+			await this.#mark(drawn.picture, right, true);
+		} else {
+			const entries = rightEntries(drawn.problem, this.#of.language);
+			for (const ask of drawn.asks) {
+				const entry = ask.kind === 'number' && !right ? FAR_OVER : (entries[ask.id] ?? '');
+				await this.#enter(`${item.id}-${ask.id}`, entry, this.#page.locator('.asks > *'));
+			}
 		}
-		const entries = rightEntries(drawn.problem, this.#of.language);
-		for (const ask of drawn.asks) {
-			const entry = ask.kind === 'number' && !right ? FAR_OVER : (entries[ask.id] ?? '');
-			await this.#enter(`${item.id}-${ask.id}`, entry, this.#page.locator('.asks > *'));
-		}
+		await this.#of.beforeKept?.(nth, this.#button(done));
 		await this.#hands.press(this.#button(done));
 	}
 }

@@ -18,6 +18,9 @@ export const touch: Hands = {
 	tick: (box) => box.check()
 };
 
+/** A mouse, and keys for what is written. */
+export const mouse: Hands = { ...touch, press: (target) => target.click() };
+
 /** @reason no page of the course has as many places that take the focus. */
 const MOST_TABS = 200;
 
