@@ -1,4 +1,5 @@
 /** A guest works site problems from the draw to the explained mistake. */
+import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { numberAsks, type Problem } from '#lib/scenario/index.ts';
 import { shippedScenarios } from '#lib/course/shipped.ts';
@@ -258,3 +259,22 @@ for (const [language, solved] of [
 		}
 	});
 }
+
+test('a check pressed before the code that marks has come is marked once it has', async ({ page }) => {
+	const manifest = JSON.parse(readFileSync('.svelte-kit/output/client/.vite/manifest.json', 'utf8')) as Record<string, { file: string }>;
+	const file = manifest['src/routes/learn/problem/parts/grading.ts']?.file ?? '';
+	expect(file).not.toBe('');
+	let release = (): void => undefined;
+	const held = new Promise<void>((done) => (release = done));
+	await page.route(`**/${file}`, async (route) => {
+		await held;
+		await route.continue();
+	});
+	await open(page, bridge);
+	await enter(page, bridge, { ...rightEntries(bridge), 'free-fall': slipEntry(bridge, 'free-fall', 'lanyard-for-free-fall') });
+	await check(page);
+	await expect(page.getByText('Your answers are checked as soon as the rest of this page has come.')).toBeVisible();
+	await expect(page.locator('.explained')).toHaveCount(0);
+	release();
+	await expect(heading(page)).toHaveText(/It looks as if you took the whole lanyard/);
+});

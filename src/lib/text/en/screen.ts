@@ -5,6 +5,7 @@ const plural = pluralOf('en');
 
 export const screen = {
 	stop: 'Stop here',
+	checkWaits: 'Your answers are checked as soon as the rest of this page has come.',
 	answersCaption: 'Your answers and how they are marked',
 	cases: 'Which fall is shown',
 	waiting: ({ count }: { count: number }) =>

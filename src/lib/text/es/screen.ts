@@ -5,6 +5,7 @@ const plural = pluralOf('es');
 
 export const screen: typeof en.screen = {
 	stop: 'Parar aquí',
+	checkWaits: 'Sus respuestas se revisan en cuanto llegue el resto de esta página.',
 	answersCaption: 'Sus respuestas y su revisión',
 	cases: 'Qué caída se muestra',
 	waiting: ({ count }) =>
