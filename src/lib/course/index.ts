@@ -2,6 +2,9 @@
 export const SHIPPED_IDS = [
 	'bridge-bearing',
 	'stage-grid',
+	'yard-mast',
+	'girder-frost',
+	'tank-landing',
 	'dock-sign',
 	'viaduct-lamp',
 	'lighting-bridge',
@@ -13,6 +16,8 @@ export const SHIPPED_IDS = [
 	'antenna-swap',
 	'silo-two-workers',
 	'gutter-repair',
+	'silo-weld',
+	'stage-pulley',
 	'silo-top',
 	'telecom-mast',
 	'tank-roof',

@@ -10,6 +10,7 @@ import deckStripping from './scenarios/deck-stripping.json' with { type: 'json' 
 import dockSign from './scenarios/dock-sign.json' with { type: 'json' };
 import flatRoofEdge from './scenarios/flat-roof-edge.json' with { type: 'json' };
 import formworkDeck from './scenarios/formwork-deck.json' with { type: 'json' };
+import girderFrost from './scenarios/girder-frost.json' with { type: 'json' };
 import gutterRepair from './scenarios/gutter-repair.json' with { type: 'json' };
 import liftShaft from './scenarios/lift-shaft.json' with { type: 'json' };
 import lightingBridge from './scenarios/lighting-bridge.json' with { type: 'json' };
@@ -17,17 +18,24 @@ import loadingDock from './scenarios/loading-dock.json' with { type: 'json' };
 import shaftLanding from './scenarios/shaft-landing.json' with { type: 'json' };
 import siloTop from './scenarios/silo-top.json' with { type: 'json' };
 import siloTwoWorkers from './scenarios/silo-two-workers.json' with { type: 'json' };
+import siloWeld from './scenarios/silo-weld.json' with { type: 'json' };
 import stageGrid from './scenarios/stage-grid.json' with { type: 'json' };
+import stagePulley from './scenarios/stage-pulley.json' with { type: 'json' };
+import tankLanding from './scenarios/tank-landing.json' with { type: 'json' };
 import tankRoof from './scenarios/tank-roof.json' with { type: 'json' };
 import telecomMast from './scenarios/telecom-mast.json' with { type: 'json' };
 import turbineNacelle from './scenarios/turbine-nacelle.json' with { type: 'json' };
 import viaductLamp from './scenarios/viaduct-lamp.json' with { type: 'json' };
+import yardMast from './scenarios/yard-mast.json' with { type: 'json' };
 import type { ShippedId } from './index.ts';
 
 /** In the order in which they are offered: easy ones first. */
 const DOCUMENTS = {
 	'bridge-bearing': bridgeBearing,
 	'stage-grid': stageGrid,
+	'yard-mast': yardMast,
+	'girder-frost': girderFrost,
+	'tank-landing': tankLanding,
 	'dock-sign': dockSign,
 	'viaduct-lamp': viaductLamp,
 	'lighting-bridge': lightingBridge,
@@ -39,6 +47,8 @@ const DOCUMENTS = {
 	'antenna-swap': antennaSwap,
 	'silo-two-workers': siloTwoWorkers,
 	'gutter-repair': gutterRepair,
+	'silo-weld': siloWeld,
+	'stage-pulley': stagePulley,
 	'silo-top': siloTop,
 	'telecom-mast': telecomMast,
 	'tank-roof': tankRoof,

@@ -65,10 +65,15 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 			['antenna-swap', ['mass', 'capacity', 'decision'], 'middle'],
 			['deck-stripping', ['mass', 'capacity'], 'hard'],
 			['deck-stripping', ['mass', 'capacity', 'decision'], 'hard'],
-			['silo-two-workers', ['mass'], 'middle']
+			['silo-two-workers', ['mass'], 'middle'],
+			['girder-frost', ['mass'], 'easy'],
+			['silo-weld', ['mass'], 'middle'],
+			['silo-weld', ['mass', 'capacity'], 'middle'],
+			['silo-weld', ['mass', 'capacity', 'decision'], 'middle']
 		]),
 		'free-fall': sites('free-fall', [
 			['bridge-bearing', ['free-fall'], 'easy'],
+			['yard-mast', ['free-fall'], 'easy'],
 			['flat-roof-edge', ['free-fall'], 'middle'],
 			['telecom-mast', ['free-fall'], 'middle'],
 			['tank-roof', ['free-fall'], 'hard']
@@ -76,6 +81,10 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 		'required-clearance': sites('required-clearance', [
 			['bridge-bearing', ['free-fall', 'required'], 'easy'],
 			['bridge-bearing', ['required'], 'easy'],
+			['yard-mast', ['required'], 'easy'],
+			['yard-mast', ['free-fall', 'required'], 'easy'],
+			['tank-landing', ['required'], 'easy'],
+			['stage-pulley', ['required'], 'middle'],
 			['lighting-bridge', ['required'], 'easy'],
 			['lighting-bridge', ['required', 'decision'], 'easy'],
 			['shaft-landing', ['required'], 'easy'],
@@ -89,6 +98,9 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 		'available-clearance': sites('available-and-verdict', [
 			['loading-dock', ['available'], 'easy'],
 			['formwork-deck', ['available'], 'easy'],
+			['tank-landing', ['available'], 'easy'],
+			['tank-landing', ['required', 'available', 'decision'], 'easy'],
+			['stage-pulley', ['available'], 'middle'],
 			['shaft-landing', ['available'], 'easy'],
 			['shaft-landing', ['required', 'available', 'decision'], 'easy'],
 			['silo-top', ['available'], 'middle'],
@@ -100,6 +112,8 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 		force: sites('force-and-limits', [
 			['turbine-nacelle', ['force'], 'easy'],
 			['dock-sign', ['force'], 'easy'],
+			['girder-frost', ['force'], 'easy'],
+			['girder-frost', ['mass', 'force', 'decision'], 'easy'],
 			['dock-sign', ['force', 'decision'], 'easy'],
 			['turbine-nacelle', ['force', 'body-weights'], 'middle'],
 			['turbine-nacelle', ['mass', 'force', 'decision'], 'middle'],
@@ -118,6 +132,8 @@ function tasksOf(): Readonly<Record<LessonId, readonly Task[]>> {
 			['formwork-deck', ['reach'], 'middle'],
 			['formwork-deck', ['reach', 'decision'], 'middle'],
 			['tank-roof', ['swing-drop'], 'middle'],
+			['stage-pulley', ['swing-drop'], 'middle'],
+			['stage-pulley', ['swing-drop', 'required', 'available', 'decision'], 'middle'],
 			['tank-roof', ['free-fall', 'swing-drop', 'required', 'decision'], 'hard']
 		]),
 		'before-and-after': pictures('decisions', ['gear', 'situation'])
@@ -170,7 +186,18 @@ const ALONE: readonly Alone[] = [
 	['gutter-repair', 'swing-drop', 'swing-and-path', 'middle'],
 	['lighting-bridge', 'required', 'required-clearance', 'easy'],
 	['shaft-landing', 'required', 'required-clearance', 'easy'],
-	['shaft-landing', 'available', 'available-and-verdict', 'easy']
+	['shaft-landing', 'available', 'available-and-verdict', 'easy'],
+	['yard-mast', 'free-fall', 'free-fall', 'easy'],
+	['yard-mast', 'required', 'required-clearance', 'easy'],
+	['girder-frost', 'mass', 'label-and-mass', 'easy'],
+	['girder-frost', 'force', 'force-and-limits', 'easy'],
+	['tank-landing', 'required', 'required-clearance', 'easy'],
+	['tank-landing', 'available', 'available-and-verdict', 'easy'],
+	['silo-weld', 'mass', 'label-and-mass', 'middle'],
+	['silo-weld', 'capacity', 'label-and-mass', 'middle'],
+	['stage-pulley', 'swing-drop', 'swing-and-path', 'middle'],
+	['stage-pulley', 'required', 'required-clearance', 'middle'],
+	['stage-pulley', 'available', 'available-and-verdict', 'middle']
 ];
 
 const DECIDED: readonly Decided[] = [
@@ -191,7 +218,12 @@ const DECIDED: readonly Decided[] = [
 	['antenna-swap', ['mass', 'capacity'], 'middle'],
 	['silo-two-workers', ['mass', 'expected'], 'middle'],
 	['gutter-repair', ['reach', 'swing-drop'], 'middle'],
-	['deck-stripping', ['mass', 'capacity'], 'hard']
+	['deck-stripping', ['mass', 'capacity'], 'hard'],
+	['yard-mast', ['free-fall', 'required'], 'easy'],
+	['girder-frost', ['mass', 'force'], 'easy'],
+	['tank-landing', ['required', 'available'], 'easy'],
+	['silo-weld', ['mass', 'capacity'], 'middle'],
+	['stage-pulley', ['required', 'available'], 'middle']
 ];
 
 /** @reason it has four possible answers: whoever always gives the same one is right three times in ten */
