@@ -11,7 +11,9 @@ import { shippedScenarios } from '#lib/course/shipped.ts';
 import { numberAsks, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import { answer, open, problemOf, rightEntries } from './learner.ts';
 
-const PAGES_A_SCENARIO = 20;
+/** @reason the acceptance asks for 200 pages; each takes a browser seconds, so more scenarios mean fewer pages of each. */
+const PAGES = 200;
+const PAGES_A_SCENARIO = Math.ceil(PAGES / shippedScenarios().length);
 
 /** Feet and inches as the page prints them, in feet: 5′ 3½″. */
 const FEET_INCHES = /(\d+)′(?:[\s\u00a0](\d+)?([½¼¾⅛⅜⅝⅞])?″)?/g;
