@@ -165,6 +165,7 @@ function newcomers(course: SimulatedCourse, name: string, person: Person, stream
 	const whole = `${name}: whole course at two minutes a problem, median`;
 	return [
 		goal === undefined ? shown(whole, quantile(minutes, 0.5), 'minutes') : atMost(whole, quantile(minutes, 0.5), goal, 'minutes'),
+		shown(`${name}: the same with two minutes for each shown example, median`, quantile(courses.map((one) => MINUTES * (problemsIn(one) + one.examples)), 0.5), 'minutes'),
 		shown(`${name}: whole course, 9 of 10 within`, quantile(minutes, 0.9), 'minutes'),
 		atLeast(`${name}: course finished`, (100 * courses.length) / NEWCOMERS, 99),
 		shown(`${name}: shown examples, median`, median((one) => one.examples), 'examples'),

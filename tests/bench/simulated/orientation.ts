@@ -36,7 +36,7 @@ export interface Course {
 }
 
 export function problemsIn(course: Course): number {
-	return course.examples + course.halfDone + course.practice + course.lessonChecks + course.finalCheck;
+	return course.halfDone + course.practice + course.lessonChecks + course.finalCheck;
 }
 
 /** A course while it is gone through. */
