@@ -18,6 +18,25 @@ const KILLS = 50;
 /** Times that a request is sent before the test gives up. */
 const TRIES = 5;
 
+/** The server that runs now; a test that fails leaves none behind. */
+let running: OwnServer | undefined;
+
+async function start(file: string, address = 'http://127.0.0.1:0'): Promise<OwnServer> {
+	const server = await startOwnServer(file, Number(new URL(address).port));
+	running = server;
+	return server;
+}
+
+async function kill(): Promise<void> {
+	expect(await running?.end('SIGKILL')).toBe('SIGKILL');
+	running = undefined;
+}
+
+test.afterEach(async () => {
+	await running?.end('SIGTERM');
+	running = undefined;
+});
+
 /** A source of chance that a seed repeats: mulberry32. @returns numbers from 0 to below 1 */
 function chanceFrom(seed: number): () => number {
 	let state = seed >>> 0;
@@ -56,8 +75,7 @@ test('every answer that was replied to is there, once, when the server is killed
 	const file = info.outputPath('killed-course.sqlite');
 	const [learner] = (await coursePeople(file, ['Ines Okoro'])).learners;
 	if (learner === undefined) throw new Error('nobody was made');
-	let server: OwnServer = await startOwnServer(file);
-	const { address } = server;
+	const { address } = await start(file);
 	const cookie = await joinOver(address, learner);
 
 	/** Ids that were replied to, and the last event among them. */
@@ -106,7 +124,7 @@ test('every answer that was replied to is there, once, when the server is killed
 		// Before, while and after it is worked on.
 		const settled = sent.catch(() => undefined);
 		await new Promise((done) => setTimeout(done, chance() * 1.5 * usual));
-		expect(await server.end('SIGKILL')).toBe('SIGKILL');
+		await kill();
 		kills += 1;
 		return settled;
 	}
@@ -120,7 +138,7 @@ test('every answer that was replied to is there, once, when the server is killed
 			if (killed && tries === 0) {
 				const reply = await killDuring(sent);
 				if (reply !== undefined) noted(path, body, reply);
-				server = await startOwnServer(file, Number(new URL(address).port));
+				await start(file, address);
 				await expectKept();
 				if (reply !== undefined) return reply;
 				unanswered += 1;
@@ -150,15 +168,13 @@ test('every answer that was replied to is there, once, when the server is killed
 	expect(stored.events.filter((row) => row.kind === 'answered').length).toBeGreaterThanOrEqual(LESSONS.length * WANTED_BEFORE_CHECK);
 	const once = await postTo(address, CHECKS, { lesson: 'final', language: 'en' }, { cookie });
 	expect(once).toMatchObject({ status: 409, body: { error: [{ field: 'lesson', problem: 'is passed already' }] } });
-	expect(await server.end('SIGTERM')).toBe(0);
 });
 
 test('a check on screen goes on when the server was killed in its middle: told in words, kept once', async ({ browser }) => {
 	const file = test.info().outputPath('killed-check.sqlite');
 	const [learner] = (await coursePeople(file, ['Ines Okoro'])).learners;
 	if (learner === undefined) throw new Error('nobody was made');
-	let server = await startOwnServer(file);
-	const { address } = server;
+	const { address } = await start(file);
 	const cookie = await joinOver(address, learner);
 	await new CourseDriver(courseOverHttp((path, body) => postTo(address, path, body, { cookie }), file)).practise('stages', replayed(0, []));
 
@@ -171,10 +187,10 @@ test('a check on screen goes on when the server was killed in its middle: told i
 	const beforeKept = async (nth: number, keep: Locator): Promise<void> => {
 		if (nth !== 1) return;
 		kills += 1;
-		await server.end('SIGKILL');
+		await kill();
 		await keep.click();
 		await expect(page.getByRole('status')).toHaveText(m.checkPage.notSaved);
-		server = await startOwnServer(file, Number(new URL(address).port));
+		await start(file, address);
 	};
 	await page.goto(`${address}/learn/check/stages`);
 	await new CoursePages({ page, hands: mouse, m, language: 'en', address, file, learner, beforeKept }).check('stages');
@@ -183,5 +199,4 @@ test('a check on screen goes on when the server was killed in its middle: told i
 	expect(tries).toHaveLength(1);
 	expect(checks.map((row) => row.kind)).toEqual(['page', 'answered', 'answered', 'answered', 'handed-in']);
 	await context.close();
-	await server.end('SIGTERM');
 });
