@@ -217,9 +217,12 @@ function followsOwn(
 	for (const before of earlier.asks) {
 		const { grade } = before;
 		if (grade.kind !== 'number' || grade.mark.kind !== 'wrong' || grade.answer === undefined) continue;
-		const own = constant(before.ask.id, grade.answer, tree.dimension);
+		const { id, quantity } = before.ask;
+		const { answer } = grade;
 		const carried = rewrite(tree, (node) =>
-			node !== tree && node.kind === 'named' && node.id === before.ask.quantity && !('datum' in before.ask) ? own : undefined
+			node !== tree && node.kind === 'named' && node.id === quantity && !('datum' in before.ask)
+				? constant(id, answer, node.dimension)
+				: undefined
 		);
 		if (carried === tree) continue;
 		const value = evaluate(carried, givensOf(problem.resolved));

@@ -15,7 +15,7 @@ export const MOST_ANSWERS = 300;
 const WHILE = 600;
 
 /** Raised whenever a change alters a drawn problem, a quantity, a check or a grade. */
-const ENGINE_VERSION = '1';
+export const ENGINE_VERSION = '1';
 
 /** Who sends: the visitor's cookies, whether the visitor came by HTTPS, and under which guest row a person's answers are kept. */
 export interface Visitor {

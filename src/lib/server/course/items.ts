@@ -7,6 +7,7 @@ import type { Language } from '#lib/quantity/index.ts';
 import type { Ask, Problem } from '#lib/scenario/index.ts';
 import { problemOfSeed } from '../attempts/mark.ts';
 import { asksOf, checkBook, findTask, scenarioOf } from './book.ts';
+import { pictureEvidence, siteEvidence, type Evidence } from './origin.ts';
 
 /** One item as it is stored: everything shown of it follows from task and seed. */
 export interface CheckItem {
@@ -30,8 +31,8 @@ export type ItemAnswer =
 interface ResultCommon {
 	readonly item: CheckItem;
 	readonly outcome: ItemOutcome;
-	/** The drawn values, as evidence: a redraw from the seed must give them again. */
-	readonly drawn: unknown;
+	/** A redraw from the seed must give the drawn values again. */
+	readonly evidence: Evidence;
 }
 
 /** How an item was answered, as it is stored when its page is handed in. */
@@ -117,7 +118,7 @@ export function gradeItem(item: CheckItem, answer: ItemAnswer | undefined, langu
 		// A sign that was overlooked is an error; going on where one must not is on the unsafe side.
 		const unsafe = drawn.picture.key.criticalChoices.includes(given.choice) && given.choice !== drawn.picture.key.choice;
 		const outcome = { cell, from, right: grade.right, unsafe, failingPlan: false, acceptedFailingPlan: false };
-		return { kind: 'picture', item, answer: given, outcome, drawn: drawn.picture.shown, grades: grade };
+		return { kind: 'picture', item, answer: given, outcome, evidence: pictureEvidence(drawn.picture), grades: grade };
 	}
 	const given = answer?.kind === 'site' ? answer : { kind: 'site' as const, answers: {} };
 	const grades = Object.fromEntries(gradeProblem(drawn.problem, new Map(Object.entries(given.answers)), { language }));
@@ -132,5 +133,5 @@ export function gradeItem(item: CheckItem, answer: ItemAnswer | undefined, langu
 		failingPlan,
 		acceptedFailingPlan: failingPlan && all.some((grade) => grade.kind === 'decision' && grade.decision === 'tie-off')
 	};
-	return { kind: 'site', item, answer: given, outcome, drawn: drawn.problem.drawn, grades };
+	return { kind: 'site', item, answer: given, outcome, evidence: siteEvidence(drawn.problem), grades };
 }

@@ -27,7 +27,8 @@ import type { InputProblem } from '../problems.ts';
 import { asksOf, courseBook, findTask, scenarioOf } from './book.ts';
 import { dayIn } from './day.ts';
 import { sentEventSchema, type SentEvent } from './sent.ts';
-import { courseOf, payloadText, readPayload } from './state.ts';
+import { pictureEvidence, siteEvidence } from './origin.ts';
+import { courseOf, payloadText, readPayload, type StoredPayload } from './state.ts';
 
 /** How many events a person may store in a while, and how long it is, s. A learner in a hurry stays far below. */
 export const MOST_EVENTS = 600;
@@ -51,7 +52,7 @@ export type EventReceipt =
 
 /** What the server made of an event. */
 type Judged =
-	| { readonly kind: 'judged'; readonly record: CourseRecord; readonly detail?: unknown; readonly attempt?: AttemptRow; readonly counts: boolean; readonly grades?: unknown }
+	| { readonly kind: 'judged'; readonly record: CourseRecord; readonly detail?: StoredPayload['detail']; readonly attempt?: AttemptRow; readonly counts: boolean; readonly grades?: unknown }
 	| Extract<EventReceipt, { kind: 'refused' }>;
 
 type AttemptRow = ReturnType<typeof attemptRow>;
@@ -101,7 +102,7 @@ async function storedBefore(db: Database, person: Person, sent: SentEvent, now: 
 	if (known.sent !== JSON.stringify(sent)) return refused(409, 'id', 'stands for another event', 'send this one under a new UUID');
 	const { state } = await courseOf(db, person.id, now);
 	const attempt = sent.kind === 'answered-site' ? await findAttempt(db, person.answerer, sent.id) : null;
-	const grades: unknown = attempt === null ? (readPayload(known.payload).detail ?? null) : JSON.parse(attempt.result);
+	const grades: unknown = attempt === null ? (readPayload(known.payload).detail?.grades ?? null) : JSON.parse(attempt.result);
 	return { kind: 'stored', status: 200, counts: true, grades, state };
 }
 
@@ -237,7 +238,7 @@ function judgeSteps(sent: Extract<SentEvent, { kind: 'answered-steps' }>, of: Ju
 		kind: 'judged',
 		counts: of.counts,
 		record: { kind: 'answered', lesson: of.lesson, right, outcome: outcomeOf(of, credits) },
-		detail: grades,
+		detail: { grades, evidence: siteEvidence(problem) },
 		grades
 	};
 }
@@ -252,7 +253,7 @@ function judgePicture(sent: Extract<SentEvent, { kind: 'answered-picture' }>, of
 		kind: 'judged',
 		counts: of.counts && (half === undefined || half.kind === 'finding'),
 		record: { kind: 'answered', lesson: of.lesson, right: grade.right, outcome: outcomeOf(of, credits) },
-		detail: grade,
+		detail: { grades: grade, evidence: pictureEvidence(picture) },
 		grades: grade
 	};
 }

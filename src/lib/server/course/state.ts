@@ -5,6 +5,7 @@ import { replayCourse, startCourse, stepCourse, type CourseRecord, type CourseSt
 import { courseSeed, recordsAfter } from '../db/course.ts';
 import type { Database } from '../db/open.ts';
 import { courseBook } from './book.ts';
+import type { Evidence } from './origin.ts';
 
 /** @source seeds of practice stay below 2³⁰ (mastery/seed.ts); a learner's own number does as well. */
 const SEEDS = 2 ** 30;
@@ -25,8 +26,8 @@ const kept = new WeakMap<Database, Map<string, PersonCourse>>();
 export interface StoredPayload {
 	/** The record that is replayed. */
 	readonly record: CourseRecord;
-	/** What else is kept of it: grades of pictures and of half-done steps. */
-	readonly detail?: unknown;
+	/** Of pictures and half-done steps, which are no attempts: how they were graded, and what was drawn. */
+	readonly detail?: { readonly grades: unknown; readonly evidence: Evidence };
 }
 
 /** Payloads are our own, written by `payloadText` alone. */

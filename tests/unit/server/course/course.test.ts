@@ -17,7 +17,10 @@ import {
 	type CheckResult,
 	type Person
 } from '#lib/server/index.ts';
+import { drawPicture } from '#lib/findings/index.ts';
+import type { Evidence } from '#lib/server/course/origin.ts';
 import { replayed } from '#lib/server/course/state.ts';
+import { problemOf } from '../../../support/answered.ts';
 import { CourseDriver, answerEvent, checkAnswer, type Plan, type Transport } from '../../../support/course-driver.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
 import { NOW, aLearner, aMember, anOrganisation } from '../people/organisation.ts';
@@ -138,6 +141,25 @@ describe.each(DATABASES)('the course on %s', (_, start) => {
 		expect(lessonState(one.state, 'stages').context.answered).toBe(1);
 		const other = await receiveEvent(db, who, { ...event, lesson: 'stages', kind: 'went-on', task: undefined }, shippedVersions, NOW);
 		expect(other).toMatchObject({ kind: 'refused' });
+	});
+
+	it('keeps with every answer what was drawn and from what, so that it can be drawn again', async () => {
+		const who = await learner();
+		const driver = drive(who);
+		await driver.practise('stages', await stateOf(who));
+		await driver.check('stages');
+		await driver.practise('label', await stateOf(who));
+		await driver.check('label');
+		const details = await db.selectFrom('course_event').select('payload').where('person_id', '=', who.id).where('kind', '=', 'answered').execute();
+		const kept = details.flatMap((row) => (JSON.parse(row.payload) as { detail?: { evidence: Evidence } }).detail?.evidence ?? []);
+		const handed = await db.selectFrom('check_event').select('payload').where('kind', '=', 'handed-in').execute();
+		const results = handed.flatMap((row) => (JSON.parse(row.payload) as { results: readonly { evidence: Evidence }[] }).results);
+		const all = [...kept, ...results.map((one) => one.evidence)];
+		expect(all.length).toBeGreaterThan(6);
+		for (const { origin, drawn } of all) {
+			const again = 'picture' in origin ? drawPicture(String(origin['picture']), Number(origin['seed'])).shown : problemOf(String(origin['scenario']), Number(origin['seed'])).drawn;
+			expect(drawn).toEqual(JSON.parse(JSON.stringify(again)));
+		}
 	});
 
 	it('lets one of two tabs answer the problem at hand; the other moves nothing', async () => {
