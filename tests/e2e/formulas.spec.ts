@@ -11,9 +11,13 @@ import { shippedScenarios } from '#lib/course/shipped.ts';
 import { numberAsks, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import { answer, open, problemOf, rightEntries } from './learner.ts';
 
+/** @reason mass is added up row by row, the force read off the label: their rows are numbers without a sum to work out. */
+const WITHOUT_WORKING: readonly NumberAsk['quantity'][] = ['massAttached', 'arrestForce'];
+const SCENARIOS = shippedScenarios().filter((one) => numberAsks(one).some(({ quantity }) => !WITHOUT_WORKING.includes(quantity)));
+
 /** @reason the acceptance asks for 200 pages; each takes a browser seconds, so more scenarios mean fewer pages of each. */
 const PAGES = 200;
-const PAGES_A_SCENARIO = Math.ceil(PAGES / shippedScenarios().length);
+const PAGES_A_SCENARIO = Math.ceil(PAGES / SCENARIOS.length);
 
 /** Feet and inches as the page prints them, in feet: 5′ 3½″. */
 const FEET_INCHES = /(\d+)′(?:[\s\u00a0](\d+)?([½¼¾⅛⅜⅝⅞])?″)?/g;
@@ -51,7 +55,7 @@ function printedUnit(problem: Problem, ask: NumberAsk): number {
 	}
 }
 
-for (const scenario of shippedScenarios()) {
+for (const scenario of SCENARIOS) {
 	test(`${scenario.id}: ${PAGES_A_SCENARIO} pages print workings that come out`, async ({ page }) => {
 		test.setTimeout(240_000);
 		let worked = 0;
