@@ -112,7 +112,7 @@ test('with reduced motion nothing moves: play steps from mark to mark', async ({
 	expect(Number(await slider.getAttribute('aria-valuenow'))).toBeGreaterThan(first);
 });
 
-test('every site fits a screen of 320 px, explained too', async ({ page }) => {
+test('every site fits a screen of 320 px, explained too', { tag: '@narrow' }, async ({ page }) => {
 	test.slow();
 	await page.setViewportSize({ width: 320, height: 640 });
 	for (const scenario of shippedScenarios()) {

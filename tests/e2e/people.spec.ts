@@ -170,10 +170,10 @@ test('a session that has ended leads to the sign-in page and back', async ({ bro
 	await page.getByRole('button', { name: 'Save' }).click();
 	await expect(page.getByLabel('Name of the organisation')).toHaveAccessibleDescription(/Fill this in/);
 	await page.getByLabel('Name of the organisation').fill('Harrow Bridges');
-	await page.getByLabel('Pass rule of the final check').selectOption('fixed-24');
+	await page.getByLabel('Units').selectOption('us');
 	await page.getByRole('button', { name: 'Save' }).click();
 	await expect(page.getByRole('status')).toHaveText('Saved.');
-	await expect(page.getByLabel('Pass rule of the final check')).toHaveValue('fixed-24');
+	await expect(page.getByLabel('Units')).toHaveValue('us');
 	expect(await faults(page), 'settings').toEqual([]);
 	expect(await overflow(page)).toBe(0);
 });

@@ -244,7 +244,7 @@ for (const [language, solved] of [
 	['en', 'Right, all of it.'],
 	['es', 'Bien, todo.']
 ] as const) {
-	test(`every site is solved, and no word is missing, ${language}`, async ({ page, baseURL }) => {
+	test(`every site is solved, and no word is missing, ${language}`, { tag: `@${language}` }, async ({ page, baseURL }) => {
 		test.slow();
 		await page.context().addCookies([{ name: 'language', value: language, url: baseURL ?? '' }]);
 		for (const { id } of shippedScenarios()) {
