@@ -44,5 +44,5 @@ export function factWords(messages: Messages, fact: LessonFact): { readonly name
 	}
 	const { name, states, beyond, none } = messages.lessons.facts[fact.id];
 	if (fact.kind !== 'number') return { name, text: none };
-	return { name, text: ((fact.exclusive ? beyond : undefined) ?? states)({ value: fact.printed }) };
+	return { name, text: ((fact.exclusive ? beyond : undefined) ?? states)({ value: messages.lessons.printed({ value: fact.printed }) }) };
 }

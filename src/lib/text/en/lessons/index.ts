@@ -16,6 +16,8 @@ export const lessons = {
 	course,
 	facts,
 	demands,
+	/** A number as a law prints it, with the marks of this language. */
+	printed: ({ value }: { value: string }) => value,
 	of: {
 		stages,
 		label,

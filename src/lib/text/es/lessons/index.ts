@@ -10,10 +10,14 @@ import { requiredClearance } from './required-clearance.ts';
 import { stages } from './stages.ts';
 import { swing } from './swing.ts';
 
+/** Digits with points and commas between them, as a law in English prints a number. */
+const NUMBER = /\d[\d.,]*\d/g;
+
 export const lessons: typeof en = {
 	course,
 	facts,
 	demands,
+	printed: ({ value }) => value.replace(NUMBER, (number) => number.replace(/[.,]/g, (mark) => (mark === '.' ? ',' : '.'))),
 	of: {
 		stages,
 		label,
