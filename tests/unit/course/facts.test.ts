@@ -119,7 +119,7 @@ describe.each(LANGUAGES)('facts in words, in %s', (language) => {
 				const { name, text } = factWords(m, fact);
 				expect(name).not.toBe('');
 				expect(text.endsWith('.')).toBe(true);
-				if (fact.kind === 'number') expect(text).toContain(fact.printed);
+				if (fact.kind === 'number') expect(text).toContain(m.lessons.printed({ value: fact.printed }));
 				else expect(text).not.toMatch(/\d/);
 			}
 		}
