@@ -6,10 +6,10 @@ export const checkPage = {
 	finalTitle: 'Final check',
 	/** Before it is begun. */
 	finalLead: 'Now show that you can plan a tie-off by yourself.',
-	lessonLead: 'A short check of this lesson. It opens the rest of the course, and certifies nothing.',
+	lessonLead: 'A short check of this lesson. The final check needs all of these. This one certifies nothing.',
 	how: 'How it goes',
 	first: ({ n, passAtMost }: { n: number; passAtMost: number }) =>
-		passAtMost === 0 ? `There are ${n} questions. No error passes.` : `There are ${n} questions. Up to ${passAtMost} errors pass.`,
+		passAtMost === 0 ? `There are ${n} questions. Without an error you pass.` : `There are ${n} questions. With at most ${passAtMost} wrong you pass.`,
 	on: ({ n }: { n: number }) => `With some errors it goes on, to ${n} questions at most, and a few extra ones.`,
 	failAt: ({ n }: { n: number }) => `With ${n} errors or more it ends.`,
 	unsafe: ({ n }: { n: number }) => (n === 1 ? 'Two numbers on the unsafe side fail the check.' : `More than ${n} numbers on the unsafe side fail the check.`),

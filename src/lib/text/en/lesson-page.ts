@@ -20,7 +20,6 @@ export const lessonPage = {
 	planOf: ({ title }: { title: string }) => `From the site: ${title}`,
 	stage: 'The fall stands still at this moment. Move it with the slider.',
 	workingCaption: ({ name }: { name: string }) => `Working of: ${name}`,
-	isGiven: 'given',
 
 	/* Facts. */
 	jurisdiction: ({ place }: { place: string }) => `Rule table: ${place}.`,
@@ -40,7 +39,6 @@ export const lessonPage = {
 	readyLead: 'Take it now, or practise on.',
 	passedLead: 'This lesson is passed. A refresher keeps it fresh.',
 	checkingLead: 'The check of this lesson is begun.',
-	practiseOn: 'Practise on',
 	nextProblem: 'Next problem',
 	nextExample: 'Next example',
 	toLessons: 'To all lessons',
@@ -60,7 +58,6 @@ export const lessonPage = {
 	checkSteps: 'Check my steps',
 	stepsRight: 'Right, all of it.',
 	stepsWrong: 'Not yet. The working is below.',
-	fillSteps: 'Write a number for each open step first.',
 
 	/* Pictures. */
 	markFirst: 'Mark what you see first, or say that there is nothing to mark.',
@@ -72,7 +69,6 @@ export const lessonPage = {
 	extra: 'Marked without need',
 	marksRight: 'Your marks are right.',
 	choiceRight: 'Your choice is right.',
-	choiceWrong: ({ right }: { right: string }) => `Right is: ${right}`,
 	explained: 'What is to be seen',
 
 	/* What the server or another tab has to say. */

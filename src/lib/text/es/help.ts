@@ -34,6 +34,6 @@ export const help: typeof en.help = {
 		'd-ring': 'Ponga el cero de su cinta en la argolla D antes de la caída. ¿Con qué toparía primero el cuerpo en todo su camino? ¿Puede haber algo ahí a veces?'
 	},
 	decision: 'Compare cada número con su límite. ¿Hay uno que falla, o uno que nadie puede demostrar?',
-	decisionRule: 'Haga el amarre solo si se cumple cada control. Uno que falla, o uno que no se sabe, basta para no hacerlo.',
+	decisionRule: 'Usted se amarra solo si se cumple cada punto revisado. Uno que falla, o uno que no se sabe, basta para no hacerlo.',
 	picture: 'Recorra la lista de todas las partes, una tras otra. Lea lo que se ve de cada una.'
 };

@@ -19,7 +19,6 @@ export const lessonPage: typeof en.lessonPage = {
 	planOf: ({ title }) => `De la obra: ${title}`,
 	stage: 'La caída está quieta en este momento. Muévala con el control.',
 	workingCaption: ({ name }) => `Cálculo de: ${name}`,
-	isGiven: 'dado',
 
 	jurisdiction: ({ place }) => `Tabla de reglas: ${place}.`,
 	changeTable: 'Otras tablas de reglas',
@@ -37,7 +36,6 @@ export const lessonPage: typeof en.lessonPage = {
 	readyLead: 'Hágala ahora, o siga con la práctica.',
 	passedLead: 'Esta lección está aprobada. Un repaso la mantiene fresca.',
 	checkingLead: 'La prueba de esta lección está empezada.',
-	practiseOn: 'Seguir con la práctica',
 	nextProblem: 'Otro problema',
 	nextExample: 'Otro ejemplo',
 	toLessons: 'A todas las lecciones',
@@ -56,7 +54,6 @@ export const lessonPage: typeof en.lessonPage = {
 	checkSteps: 'Revisar mis pasos',
 	stepsRight: 'Bien, todo.',
 	stepsWrong: 'Todavía no. El cálculo está abajo.',
-	fillSteps: 'Escriba primero un número en cada paso abierto.',
 
 	markFirst: 'Marque primero lo que ve, o diga que no hay nada que marcar.',
 	chooseFirst: 'Elija primero una de las respuestas.',
@@ -67,7 +64,6 @@ export const lessonPage: typeof en.lessonPage = {
 	extra: 'Marcado sin necesidad',
 	marksRight: 'Sus marcas están bien.',
 	choiceRight: 'Su elección está bien.',
-	choiceWrong: ({ right }) => `Lo correcto es: ${right}`,
 	explained: 'Lo que hay que ver',
 
 	notices: {

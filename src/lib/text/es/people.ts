@@ -118,7 +118,7 @@ export const people: typeof en = {
 		'pin-reset': 'PIN retirado',
 		'crew-made': 'cuadrilla creada',
 		'crew-changed': 'cuadrilla cambiada',
-		'crew-archived': 'cuadrilla archivada',
+		'crew-archived': 'cuadrilla guardada',
 		'check-opened': 'prueba final abierta',
 		'check-unlocked': 'prueba final desbloqueada',
 		'pass-rule-chosen': 'regla para aprobar elegida',

@@ -8,10 +8,10 @@ export const beforeAndAfter: LessonText = {
 			'Pregunte primero cómo no caer. Una baranda va primero. También una línea tan corta que no llega al borde: eso es restricción.',
 		() => 'Que algo se vea fuerte no lo hace un anclaje. Una persona competente o calificada dice cuál se usa y para cuántos.',
 		() => 'Revise su equipo antes de cada uso. Basta un corte, una costura abierta, un gancho doblado o una etiqueta que falta: fuera de uso.',
-		() => 'Un arnés solo sirve puesto como se debe: argolla D entre los hombros, tiras planas, piernas ajustadas.',
+		() => 'Un arnés solo sirve puesto como se debe: argolla D entre los omóplatos, correas planas, perneras ajustadas.',
 		() => 'Los conectores deben ir bien con lo que sujetan. El cierre está cerrado, y nada aprieta en él ni en la punta.',
 		() =>
-			'La cuerda doble es para avanzar. Un ramal sujeta siempre. Deje el ramal libre en una tira que se rompe: en un aro fijo puede anular el absorbedor.',
+			'La cuerda doble es para avanzar. Un ramal sujeta siempre. Deje el ramal libre en una lengüeta que se rompe: en una argolla fija puede anular el absorbedor.',
 		() => 'El plan de rescate se hace antes del trabajo. Colgar quieto en un arnés puede dañar en pocos minutos.'
 	],
 	captions: {
@@ -19,14 +19,14 @@ export const beforeAndAfter: LessonText = {
 		place: () =>
 			'Hay tres errores. Una baranda no es un anclaje. Dos personas usan lo que es para una. Y la línea pasa por un borde que puede cortarla.',
 		inspection: () =>
-			'Una costura se abrió. Una tira de la pierna tiene un corte. El polvo y los roces no dañan. Este arnés queda fuera de uso.',
+			'Una costura se abrió. Una pernera tiene un corte. El polvo y los roces no dañan. Este arnés queda fuera de uso.',
 		donning: () =>
-			'No hay nada roto, pero está mal puesto. La cuerda va al cinturón y no a la argolla D. Las tiras de las piernas están flojas. Corrija primero.',
+			'No hay nada roto, pero está mal puesto. La cuerda va al cinturón y no a la argolla D. Las perneras están flojas. Corrija primero.',
 		connectors: () => 'Hay tres enganches malos. Un gancho cuelga de otro gancho. Un cierre aprieta en una barra. Un gancho sujeta solo con la punta.',
 		'legs-wrong': () =>
-			'El único ramal en uso está abajo. Eso da una larga caída libre. Y el ramal libre cuelga de un aro fijo de la cadera. Puede anular el absorbedor.',
+			'El único ramal en uso está abajo. Eso da una larga caída libre. Y el ramal libre cuelga de una argolla fija de la cadera. Puede anular el absorbedor.',
 		'legs-right': () =>
-			'Ahora está bien. Quien avanza tiene los dos ramales puestos. Quien trabaja usa uno, enganchado arriba. El ramal libre va en una tira que se rompe.',
+			'Ahora está bien. Quien avanza tiene los dos ramales puestos. Quien trabaja usa uno, enganchado arriba. El ramal libre va en una lengüeta que se rompe.',
 		steel: () =>
 			'Una línea rodea la viga y vuelve a engancharse en sí misma. Solo el equipo hecho para eso se engancha así. Y hay dos absorbedores en fila.',
 		rescue: () => '¿Quién ayuda aquí? Nadie espera, y el paso está cerrado. Una llamada no es un plan de rescate. No empiece.'
