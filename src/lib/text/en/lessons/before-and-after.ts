@@ -16,7 +16,7 @@ export const beforeAndAfter: LessonText = {
 		restraint: () => 'Look at each side of the roof. Where there is no railing, the line ends before the edge. Nobody can fall here, so nobody has to be caught.',
 		place: () =>
 			'Three things are wrong. A guardrail is no anchorage. Two people share what is meant for one. And the line runs over an edge that may cut it.',
-		inspection: () => 'One seam has come open. One leg strap has a cut. Dust and scuffs do no harm. This harness goes out of use.',
+		inspection: () => 'One seam has come open. One leg strap has a cut. Dust and scuffs by themselves do no harm. This harness goes out of use.',
 		donning: () =>
 			'Nothing is broken, but it is worn wrong. The lanyard is hooked to the belt, not to the D-ring. The leg straps are loose. Put it right first.',
 		connectors: () => 'Three hook-ups are wrong. One hook hangs in another hook. One gate presses on a bar. One hook holds by its tip alone.',

@@ -19,7 +19,7 @@ export const beforeAndAfter: LessonText = {
 		place: () =>
 			'Hay tres errores. Una baranda no es un anclaje. Dos personas usan lo que es para una. Y la línea pasa por un borde que puede cortarla.',
 		inspection: () =>
-			'Una costura se abrió. Una pernera tiene un corte. El polvo y los roces no dañan. Este arnés queda fuera de uso.',
+			'Una costura se abrió. Una pernera tiene un corte. El polvo y los roces por sí solos no dañan. Este arnés queda fuera de uso.',
 		donning: () =>
 			'No hay nada roto, pero está mal puesto. La cuerda va al cinturón y no a la argolla D. Las perneras están flojas. Corrija primero.',
 		connectors: () => 'Hay tres enganches malos. Un gancho cuelga de otro gancho. Un cierre aprieta en una barra. Un gancho sujeta solo con la punta.',

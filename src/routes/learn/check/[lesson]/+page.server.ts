@@ -13,23 +13,11 @@ export const load: PageServerLoad = async ({ params, locals: { who } }) => {
 	const db = await database();
 	const desk = await checkDesk(db, who, lesson, new Date());
 	const { view, rule } = desk;
-	const last = rule.stages.at(-1);
-	const first = rule.stages[0];
-	if (first === undefined || last === undefined) throw new Error('A pass rule without stages');
 	return {
 		lesson,
 		shut: desk.shut ?? null,
 		supervisedAt: desk.supervised?.place ?? null,
-		rule: {
-			first: first.after,
-			passAtMost: first.passAtMost,
-			failAt: first.failAtLeast ?? first.passAtMost + 1,
-			last: last.after,
-			unsafe: rule.unsafe.atMost,
-			tries: rule.tries.beforeUnlock,
-			perDay: rule.tries.perDay,
-			judgedOn: rule.cut.kind === 'judged' ? rule.cut.date : null
-		},
+		rule,
 		tries: desk.tries,
 		check: view === undefined ? null : await toldView(view, who)
 	};
