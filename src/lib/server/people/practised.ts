@@ -80,8 +80,9 @@ function regraded(attempt: Attempt, scenarios: Scenarios): Pick<PractisedTable, 
 	return { attempt_id: attempt.id, all_right: allRight(grades), regraded: alike ? 'alike' : 'differs' };
 }
 
-/** A stored answer as it was sent. */
+/** A stored answer as it was sent: its answers name the asks, for a part of a scenario may have been asked alone. */
 function sentAgain(attempt: Attempt): object {
+	const answers: Readonly<Record<string, unknown>> = JSON.parse(attempt.answers);
 	return {
 		id: attempt.id,
 		scenario: attempt.scenario_id,
@@ -91,7 +92,8 @@ function sentAgain(attempt: Attempt): object {
 		seed: Number(attempt.seed),
 		acceptedTry: attempt.accepted_try,
 		language: attempt.language,
-		answers: JSON.parse(attempt.answers)
+		asks: Object.keys(answers),
+		answers
 	};
 }
 

@@ -66,6 +66,17 @@ describe.each(DATABASES)('a guest who joins, on %s', (_, start) => {
 		expect(practised.filter((one) => !one.right).map((one) => one.scenario)).toEqual(['bridge-bearing']);
 	});
 
+	it('grades again what was asked without the rest of its scenario', async () => {
+		const problem = problemOf('bridge-bearing', 3);
+		const whole = answered(problem);
+		const ask = problem.scenario.asks.find((one) => one.kind === 'number')?.id ?? '';
+		const answers = Object.fromEntries(Object.entries(whole.answers).filter(([id]) => id === ask));
+		const part = { ...whole, asks: [ask], answers };
+		const learner = await person();
+		await joinGuest(db, await guestWith([part]), learner, later(60));
+		expect(await practisedBefore(db, learner)).toMatchObject([{ regraded: 'alike', right: true }]);
+	});
+
 	it('leaves the stored answers as they are, and counts nothing as ready', async () => {
 		const body = answered(problemOf('bridge-bearing', 2));
 		const guest = await guestWith([body]);
