@@ -26,19 +26,6 @@ export async function insertEnrolment(
 		.execute();
 }
 
-/** A code of a kind that nobody has used and that holds still; null if there is none. */
-export async function findOpenEnrolment(db: Database, kind: EnrolmentKind, codeHash: string, now: string): Promise<OpenEnrolment | null> {
-	const row = await db
-		.selectFrom('enrolment')
-		.select(['kind', 'person_id as person'])
-		.where('code_hash', '=', codeHash)
-		.where('kind', '=', kind)
-		.where('used_at', 'is', null)
-		.where('expires_at', '>', now)
-		.executeTakeFirst();
-	return row ?? null;
-}
-
 /** Uses a code up: of two who come together one gets it. Call it within the transaction that does what the code is for. */
 export async function useEnrolment(db: Database, kind: EnrolmentKind, codeHash: string, now: string): Promise<OpenEnrolment | null> {
 	const row = await db
