@@ -89,7 +89,6 @@ export {
 	answerItem,
 	beginCheck,
 	checkDesk,
-	completionsOf,
 	handIn,
 	type CheckDesk,
 	type CheckResult,
@@ -102,3 +101,4 @@ export { checkStart, learnerOf, tellCheck, toldCheck, type ToldCheck } from './c
 export { fillDemo, type Demo } from './people/demo.ts';
 export { findPerson } from './db/people.ts';
 export { progressOf, type Progress } from './people/progress.ts';
+export { completionsOf } from './db/checks.ts';

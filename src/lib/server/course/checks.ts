@@ -19,7 +19,7 @@ import { LESSON_RULE, firstPage, ruleForCell, standing, type PassRule, type Stan
 import { readQuantity } from '#lib/quantity/index.ts';
 import { sentSchemaPart } from '../attempts/answer.ts';
 import type { NewCourseEvent } from '../db/course.ts';
-import { completionsOf, eventsOf, findTry, triesAt, writeCheck, type CheckTry, type CheckWrites } from '../db/checks.ts';
+import { eventsOf, findTry, triesAt, writeCheck, type CheckTry, type CheckWrites } from '../db/checks.ts';
 import type { Database } from '../db/open.ts';
 import { openingsOf, triesOf, type Opening } from '../db/permits.ts';
 import { findOrganisation } from '../db/people.ts';
@@ -34,6 +34,8 @@ import { courseOf, payloadText } from './state.ts';
 
 /** How often a step is tried again when another tab comes between. */
 const TRIES = 8;
+/** The most that is stored of one try. @reason every answer of the longest form can be changed ten times */
+const MOST_EVENTS = 500;
 /** Bytes of a try's seed. @reason nobody can guess it, so that nobody can draw the form before it is handed out */
 const SEED_BYTES = 16;
 
@@ -73,6 +75,8 @@ export interface Supervision {
 	readonly trainer: string;
 	readonly identified: string;
 	readonly place: string;
+	/** ISO 8601. What is handed in later was not supervised any more: nobody is known to have been there. */
+	readonly until: string;
 }
 
 export type Refused = { readonly kind: 'refused'; readonly status: number; readonly problems: readonly InputProblem[] };
@@ -93,6 +97,10 @@ interface Replayed {
 	readonly of: CheckTry;
 	readonly rule: PassRule;
 	readonly seq: number;
+	/** When the last thing happened in it, ISO 8601. */
+	readonly lastAt: string;
+	/** What was sent, by the id it was sent under. */
+	readonly sent: ReadonlyMap<string, string>;
 	readonly place: CheckPlace;
 	readonly context: CheckContext;
 	readonly items: readonly CheckItem[];
@@ -136,6 +144,8 @@ async function replayedCheck(db: Database, of: CheckTry): Promise<Replayed> {
 		of,
 		rule: JSON.parse(of.rule) as PassRule,
 		seq: rows.at(-1)?.seq ?? 0,
+		lastAt: rows.at(-1)?.at ?? of.at,
+		sent: new Map(rows.map((row) => [row.id, row.sent])),
 		place: snapshot.value,
 		context: snapshot.context,
 		items,
@@ -158,12 +168,18 @@ function viewOf(check: Replayed): CheckView {
 		context,
 		items: check.items.map(drawItem),
 		answers: check.answers,
-		supervision: of.supervision === null ? null : (JSON.parse(of.supervision) as Supervision),
+		supervision: supervisionAt(of, check.lastAt),
 		// Right, wrong and why are told after the end only.
 		results: end === undefined ? [] : check.results,
 		end,
 		day: of.day
 	};
+}
+
+/** Who was present when something happened in a try; null where nobody was, or no longer. @param at ISO 8601 */
+function supervisionAt(of: CheckTry, at: string): Supervision | null {
+	const opened = of.supervision === null ? null : (JSON.parse(of.supervision) as Supervision);
+	return opened !== null && at <= opened.until ? opened : null;
 }
 
 /** What decides whether a person may begin a check now. */
@@ -243,7 +259,7 @@ export async function checkDesk(db: Database, person: Person, lesson: CoursePlac
 }
 
 function supervisionOf(opening: Opening): Supervision {
-	return { trainer: opening.trainer, identified: opening.identified, place: opening.place };
+	return { trainer: opening.trainer, identified: opening.identified, place: opening.place, until: opening.expiresAt };
 }
 
 function courseRow(person: string, seq: number, record: CourseRecord, day: string, now: Date): NewCourseEvent {
@@ -303,6 +319,13 @@ async function itemsOf(db: Database, tries: readonly CheckTry[]): Promise<readon
 	return all;
 }
 
+/** Something that was sent before under this id: done already, or refused if it said something else. */
+function repeated(check: Replayed, sent: { readonly id: string }): CheckResult | undefined {
+	const before = check.sent.get(sent.id);
+	if (before === undefined) return undefined;
+	return before === JSON.stringify(sent) ? { kind: 'done', view: viewOf(check) } : refused(409, 'id', 'stands for something else', 'send this under a new UUID');
+}
+
 const siteAnswer = z.strictObject({ kind: z.literal('site'), answers: z.record(z.string().max(40), z.unknown()) });
 const sentAnswer = z.strictObject({
 	/** Made by the client, so that an answer that is sent twice is stored once. */
@@ -320,12 +343,15 @@ export async function answerItem(db: Database, person: Person, check: string, in
 		const of = await findTry(db, person.id, check);
 		if (of === null) return refused(404, 'check', 'is not among your checks', 'open the check again');
 		const replayed = await replayedCheck(db, of);
-		if ((await eventsOf(db, check)).some((event) => event.id === sent.id)) return { kind: 'done', view: viewOf(replayed) };
+		const before = repeated(replayed, sent);
+		if (before !== undefined) return before;
 		if (replayed.end !== undefined) return refused(409, 'check', 'has ended', 'see how it went');
 		const item = replayed.items.find((one) => one.id === sent.item);
 		if (item === undefined) return refused(409, 'item', 'is not on the page at hand', 'open the check again');
 		const answer = fitAnswer(drawItem(item), sent.answer, replayed.of.language === 'es' ? 'es' : 'en');
 		if (answer.kind === 'refused') return answer;
+		if (JSON.stringify(replayed.answers[item.id]) === JSON.stringify(answer.value)) return { kind: 'done', view: viewOf(replayed) };
+		if (replayed.seq >= MOST_EVENTS) return refused(429, 'body', 'is one change too many for one check', 'hand the page in');
 		const row = eventRow(check, replayed.seq + 1, { kind: 'answered', item: item.id, answer: answer.value }, sent, now, sent.id);
 		if (await writeCheck(db, { events: [row], course: [] })) return { kind: 'done', view: viewOf(await replayedCheck(db, of)) };
 	}
@@ -366,7 +392,8 @@ export async function handIn(db: Database, person: Person, check: string, input:
 		const of = await findTry(db, person.id, check);
 		if (of === null) return refused(404, 'check', 'is not among your checks', 'open the check again');
 		const replayed = await replayedCheck(db, of);
-		if ((await eventsOf(db, check)).some((event) => event.id === sent.id)) return { kind: 'done', view: viewOf(replayed) };
+		const before = repeated(replayed, sent);
+		if (before !== undefined) return before;
 		if (replayed.end !== undefined) return refused(409, 'check', 'has ended', 'see how it went');
 		const page = replayed.items.map((item) => item.id);
 		if (page.join() !== sent.items.join()) return refused(409, 'items', 'are not the page at hand', 'open the check again');
@@ -404,7 +431,7 @@ async function judged(db: Database, person: Person, check: Replayed, sent: z.out
 			course: COURSE.id,
 			version: COURSE.version,
 			check_id: of.id,
-			supervised: of.supervision === null ? 0 : 1,
+			supervised: supervisionAt(of, now.toISOString()) === null ? 0 : 1,
 			language: of.language,
 			day,
 			at: now.toISOString()
@@ -420,5 +447,3 @@ function recordsOfEnd(lesson: CoursePlace, end: Extract<Standing, { kind: CheckE
 		.filter((one) => cells.includes(one.cell))
 		.map((one) => ({ kind: 'reopened', lesson: one.id }));
 }
-
-export { completionsOf };

@@ -16,9 +16,10 @@ import { gradeHalfDone, type StepGrade } from '#lib/grading/index.ts';
 import type { Outcome } from '#lib/mastery/index.ts';
 import { firstDrawn, numberAsks, type Problem } from '#lib/scenario/index.ts';
 import { markAnswers, problemOfSeed, type Scenarios } from '../attempts/mark.ts';
-import { attemptRow, notRead } from '../attempts/receive.ts';
+import { MOST_ANSWERS, attemptRow, notRead } from '../attempts/receive.ts';
 import { appendEvents, eventsSince, findEvent, type NewCourseEvent } from '../db/course.ts';
 import { findAttempt, storeAttempt } from '../db/attempts.ts';
+import { nthAnswer } from '../db/guests.ts';
 import type { Database } from '../db/open.ts';
 import { findOrganisation } from '../db/people.ts';
 import { fitJson } from '../input.ts';
@@ -74,7 +75,7 @@ export async function receiveEvent(db: Database, person: Person, input: unknown,
 	if (earlier !== undefined) return earlier;
 	const since = new Date(now.getTime() - WHILE * 1000).toISOString();
 	if ((await eventsSince(db, person.id, since)) >= MOST_EVENTS) {
-		return { ...refused(429, 'body', 'is one event too many for now', `send it again in ${WHILE} s`), retryAfter: WHILE };
+		return tooMany();
 	}
 	const organisation = await findOrganisation(db, person.organisation);
 	if (organisation === null) throw new Error('A person without an organisation');
@@ -83,7 +84,7 @@ export async function receiveEvent(db: Database, person: Person, input: unknown,
 		const course = await courseOf(db, person.id, now);
 		const judged = await judge(sent, course.state, scenarios, person, day, now);
 		if (judged.kind === 'refused') return judged;
-		if (!judged.counts) return keepAsPractice(db, judged, course.state);
+		if (!judged.counts) return keepAsPractice(db, judged, course.state, since);
 		const row = eventRow(sent, judged, { person: person.id, seq: course.seq + 1, day, now });
 		if (await appendEvents(db, [row], judged.attempt ?? null)) {
 			const state = stepCourse(courseBook(), course.state, judged.record);
@@ -93,6 +94,10 @@ export async function receiveEvent(db: Database, person: Person, input: unknown,
 		if (between !== undefined) return between;
 	}
 	return refused(409, 'id', 'could not be stored beside other events', 'send it again under a new UUID');
+}
+
+function tooMany(): Extract<EventReceipt, { kind: 'refused' }> {
+	return { ...refused(429, 'body', 'is one event too many for now', `send it again in ${WHILE} s`), retryAfter: WHILE };
 }
 
 /** An event that is stored already; refused if the id stands for something else. */
@@ -107,8 +112,9 @@ async function storedBefore(db: Database, person: Person, sent: SentEvent, now: 
 }
 
 /** An answer that moves nothing: a site problem is still kept, as free practice is. */
-async function keepAsPractice(db: Database, judged: Extract<Judged, { kind: 'judged' }>, state: CourseState): Promise<EventReceipt> {
+async function keepAsPractice(db: Database, judged: Extract<Judged, { kind: 'judged' }>, state: CourseState, since: string): Promise<EventReceipt> {
 	if (judged.attempt !== undefined) {
+		if ((await nthAnswer(db, judged.attempt.guest_id, since, MOST_ANSWERS)) !== null) return tooMany();
 		const outcome = await storeAttempt(db, judged.attempt);
 		if (outcome.kind === 'conflict') return refused(409, 'id', 'stands for another answer', 'send this one under a new UUID');
 	}

@@ -88,7 +88,7 @@ export const crew = {
 	/* One person. */
 	close: 'Close',
 	checkHeading: 'Open a supervised final check',
-	checkLead: 'You are there while it is done. It can be begun within two hours.',
+	checkLead: 'You are there while it is done. It counts as supervised if it ends within two hours.',
 	place: 'Where',
 	placeHint: 'Site and room.',
 	identified: 'How you know who it is',

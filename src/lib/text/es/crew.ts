@@ -83,7 +83,7 @@ export const crew: typeof en.crew = {
 
 	close: 'Cerrar',
 	checkHeading: 'Abrir una prueba final supervisada',
-	checkLead: 'Usted está presente mientras se hace. Se puede empezar en las dos horas que siguen.',
+	checkLead: 'Usted está presente mientras se hace. Vale como supervisada si termina en dos horas.',
 	place: 'Dónde',
 	placeHint: 'Obra y sala.',
 	identified: 'Cómo sabe usted quién es',

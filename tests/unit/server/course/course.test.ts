@@ -315,6 +315,33 @@ describe.each(DATABASES)('the course on %s', (_, start) => {
 		expect(await completionsOf(db, who.id)).toMatchObject([{ supervised: 1 }]);
 		expect((await checkDesk(db, who, 'final', NOW)).supervised).toBeNull();
 	});
+
+	it('calls a check unsupervised that was ended after the trainer’s time', async () => {
+		const who = await beforeFinal();
+		await db
+			.insertInto('check_opening')
+			.values({ id: randomUUID(), person_id: who.id, trainer_id: trainer.id, place: 'Training yard', identified: 'Site badge', at: NOW.toISOString(), expires_at: new Date(NOW.getTime() + 7_200_000).toISOString(), check_id: null })
+			.execute();
+		const begun = await transport(who).begin('final');
+		const later = new Date(NOW.getTime() + 8_000_000);
+		expect(await drive(who, undefined, () => later).check('final')).toBe('passed');
+		expect((await checkDesk(db, who, 'final', later)).view).toMatchObject({ id: begun.id, supervision: null });
+		expect(await completionsOf(db, who.id)).toMatchObject([{ supervised: 0 }]);
+	});
+
+	it('refuses an id of a check that stands for another answer, and stores the same answer once', async () => {
+		const who = await learner();
+		await drive(who).practise('stages', await stateOf(who));
+		const check = await transport(who).begin('stages');
+		const [one, two] = await transport(who).items(check.id);
+		if (one === undefined || two === undefined) throw new Error('no items');
+		const sent = { id: randomUUID(), item: one.id, answer: checkAnswer(one, true) };
+		await transport(who).answer(check.id, sent);
+		await transport(who).answer(check.id, { ...sent, id: randomUUID() });
+		expect(await answerItem(db, who, check.id, { ...sent, item: two.id, answer: checkAnswer(two, true) }, NOW)).toMatchObject({ kind: 'refused', status: 409 });
+		const stored = await db.selectFrom('check_event').select('id').where('check_id', '=', check.id).where('kind', '=', 'answered').execute();
+		expect(stored).toHaveLength(1);
+	});
 });
 
 function never(): never {
