@@ -168,7 +168,7 @@ export async function unlockPerson(db: Database, employer: Person, id: string, n
 	return true;
 }
 
-/** Closes a person: signed out everywhere, for good; what they did stays. An employer cannot close themselves, so one is always left. */
+/** Closes a person: signed out everywhere, for good; what they did stays. An employer cannot close themselves; two who close each other at the same time leave none (`underfoot password-code` does not help then, `set-up-code` begins anew). */
 export async function closeAccount(db: Database, employer: Person, id: string, now: Date): Promise<boolean> {
 	if (id === employer.id) return false;
 	return db.transaction().execute(async (transaction) => {
