@@ -12,6 +12,8 @@ if (executablePath === null) throw new Error('No Chromium found: npm test instal
 // The config is read again by every worker; only the first reading starts the server and needs a database.
 process.env.E2E_DATA ??= mkdtempSync(join(tmpdir(), 'underfoot-e2e-'));
 
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
+
 export default defineConfig({
 	testDir: 'tests/e2e',
 	outputDir: 'test-results',
@@ -31,16 +33,23 @@ export default defineConfig({
 		trace: 'retain-on-failure'
 	},
 	projects: [
-		// The whole course is gone through once, by a phone; what it does on a computer brings its own screen.
-		// Every site is solved in English on a computer and in Spanish on a phone.
-		{ name: 'desktop', testIgnore: ['whole-course.spec.ts'], grepInvert: /@es\b/, use: { viewport: { width: 1280, height: 800 } } },
+		// The whole course is gone through by a phone; what it does on a computer brings its own screen. It takes longest, so it goes first.
+		{ name: 'course', testMatch: ['whole-course.spec.ts'], use: PHONE },
+		{
+			name: 'desktop',
+			// Lessons and joining are tried on the phone that they are made for; the whole course by keyboard goes through them on a computer.
+			testIgnore: ['whole-course.spec.ts', 'lesson.spec.ts', 'join.spec.ts'],
+			// Every site is solved in English on a computer and in Spanish on a phone.
+			grepInvert: /@es\b/,
+			use: { viewport: { width: 1280, height: 800 } }
+		},
 		{
 			name: 'phone',
 			// The same workings stand on the phone: 200 pages are read once. Who may do what, and what the addresses of the course take, hangs on no screen.
-			testIgnore: ['formulas.spec.ts', 'roles.spec.ts', 'course-faults.spec.ts', 'course-killed.spec.ts'],
+			testIgnore: ['whole-course.spec.ts', 'formulas.spec.ts', 'roles.spec.ts', 'course-faults.spec.ts', 'course-killed.spec.ts'],
 			// One narrow screen is as narrow as the other.
 			grepInvert: /@en\b|@narrow\b/,
-			use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 }
+			use: PHONE
 		}
 	],
 	webServer: {
