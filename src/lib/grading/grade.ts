@@ -12,6 +12,7 @@ import { readQuantity, type Language, type Question, type ReadQuantity, type Unr
 import {
 	askOf,
 	precisionOf,
+	readingOf,
 	targetOf,
 	toleranceOf,
 	type Ask,
@@ -154,11 +155,7 @@ function gradeNumber(
 		const mark: Mark = right === undefined ? { kind: 'right' } : { kind: 'wrong', critical: false };
 		return { kind: 'number', mark, answer: undefined, read: undefined, right, diagnosis: undefined, label: right === undefined ? undefined : 'misjudged' };
 	}
-	const reading = readQuantity(answer.text, {
-		expected: ask.precision.unit === 'in' ? 'ft' : ask.precision.unit,
-		language: options.language,
-		compound: problem.scenario.units === 'us-inch'
-	});
+	const reading = readQuantity(answer.text, readingOf(problem.scenario, ask, options.language));
 	if (reading.kind === 'unreadable') return { kind: 'unreadable', reading };
 	if (reading.kind === 'question') return { kind: 'question', reading };
 	const known = { kind: 'number', answer: reading.si, read: reading } as const;

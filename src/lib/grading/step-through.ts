@@ -2,7 +2,7 @@
 import { formula, isGivenId, isQuantityId, type GivenId, type QuantityId } from '#lib/arrest/index.ts';
 import { constant, evaluate, namedIn, rewrite, type Node } from '#lib/expression/index.ts';
 import { readQuantity, sameDimension, type Language, type Question, type Unreadable } from '#lib/quantity/index.ts';
-import { precisionOf, targetOf, toleranceOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
+import { precisionOf, readingOf, targetOf, toleranceOf, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
 import { shownGivens } from './explain.ts';
 
 /** One step that is worked by itself. */
@@ -62,11 +62,7 @@ export function gradeStep(
 	own: ReadonlyMap<string, number>,
 	language: Language
 ): StepGrade {
-	const reading = readQuantity(text, {
-		expected: ask.precision.unit === 'in' ? 'ft' : ask.precision.unit,
-		language,
-		compound: problem.scenario.units === 'us-inch'
-	});
+	const reading = readQuantity(text, readingOf(problem.scenario, ask, language));
 	if (reading.kind === 'unreadable') return { kind: 'unreadable', reading };
 	if (reading.kind === 'question') return { kind: 'question', reading };
 	const near = precisionOf(ask) / 2;

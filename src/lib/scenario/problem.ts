@@ -1,5 +1,5 @@
 import type { FixedGivenId, GivenId, LanyardPlan, Resolved, Target } from '#lib/arrest/index.ts';
-import { fromSI, toSI, type UnitId } from '#lib/quantity/index.ts';
+import { fromSI, toSI, type Language, type ReadOptions, type UnitId } from '#lib/quantity/index.ts';
 import type { SlipContext } from '#lib/slips/index.ts';
 import type { Ask, NumberAsk, Scenario } from './schema.ts';
 
@@ -78,6 +78,16 @@ const GRID_PLACES = 1e6;
 /** @returns the nearest value on a grid of the unit, SI, free of float noise from counting up. */
 export function onGrid(from: number, step: number, index: number, unit: UnitId): number {
 	return toSI(Math.round((from + step * index) * GRID_PLACES) / GRID_PLACES, unit);
+}
+
+/** @returns the unit that an entry without one is read in: feet where the grid is in inches. */
+export function entryUnit(ask: NumberAsk): UnitId {
+	return ask.precision.unit === 'in' ? 'ft' : ask.precision.unit;
+}
+
+/** @returns how an entry for a number ask is read: marking, checks and the fields on screen read alike. */
+export function readingOf(scenario: Scenario, ask: NumberAsk, language: Language): ReadOptions {
+	return { expected: entryUnit(ask), language, compound: scenario.units === 'us-inch' };
 }
 
 /** @returns one step of a number ask's answer grid, SI. */

@@ -1,5 +1,5 @@
 import { echoQuantity, unitSymbol, writeQuantity, type Language, type Question, type UnitId, type Unreadable, type WrittenUnit } from '#lib/quantity/index.ts';
-import type { NumberAsk } from '#lib/scenario/index.ts';
+import { entryUnit, type NumberAsk } from '#lib/scenario/index.ts';
 import type { Messages } from '#lib/text/index.ts';
 import type { InputProblem } from '../problems.ts';
 
@@ -38,7 +38,7 @@ export function readingProblem(
 	}
 	const parts = {
 		part: reading.part ?? '',
-		unit: unitSymbol(ask.precision.unit === 'in' ? 'ft' : ask.precision.unit, language),
+		unit: unitSymbol(entryUnit(ask), language),
 		example: exampleFor(ask, language)
 	};
 	const told = words.unreadable[reading.reason](parts);

@@ -17,6 +17,7 @@ import {
 } from '#lib/flow/index.ts';
 import { LESSON_RULE, firstPage, ruleForCell, standing, type PassRule, type Standing } from '#lib/mastery/index.ts';
 import { readQuantity } from '#lib/quantity/index.ts';
+import { readingOf } from '#lib/scenario/index.ts';
 import { sentSchemaPart } from '../attempts/answer.ts';
 import type { NewCourseEvent } from '../db/course.ts';
 import { eventsOf, findTry, triesAt, writeCheck, type CheckTry, type CheckWrites } from '../db/checks.ts';
@@ -369,8 +370,7 @@ function fitAnswer(drawn: DrawnItem, answer: z.output<typeof sentAnswer>['answer
 	for (const ask of drawn.asks) {
 		const one = read.value[ask.id];
 		if (ask.kind !== 'number' || one?.kind !== 'number') continue;
-		const expected = ask.precision.unit === 'in' ? 'ft' : ask.precision.unit;
-		const reading = readQuantity(one.text, { expected, language, compound: drawn.problem.scenario.units === 'us-inch' });
+		const reading = readQuantity(one.text, readingOf(drawn.problem.scenario, ask, language));
 		if (reading.kind === 'unreadable' || reading.kind === 'question') {
 			return refused(422, `answer.${ask.id}`, 'cannot be read as one number', 'write a number with its unit');
 		}

@@ -2,8 +2,7 @@
 import type { Grade, StepGrade } from '#lib/grading/index.ts';
 import { echoQuantity, readQuantity, unitSymbol, writeQuantity, type ReadOptions, type ReadQuantity } from '#lib/quantity/index.ts';
 import { toSI } from '#lib/quantity/index.ts';
-import type { NumberAsk } from '#lib/scenario/index.ts';
-import { numberAsks } from '#lib/scenario/index.ts';
+import { entryUnit, numberAsks, readingOf, type NumberAsk } from '#lib/scenario/index.ts';
 import type { FirstSpeech } from './names.ts';
 
 export interface Query {
@@ -13,11 +12,7 @@ export interface Query {
 }
 
 export function readOptions(speech: FirstSpeech, ask: NumberAsk): ReadOptions {
-	return {
-		expected: ask.precision.unit === 'in' ? 'ft' : ask.precision.unit,
-		language: speech.language,
-		compound: speech.problem.scenario.units === 'us-inch'
-	};
+	return readingOf(speech.problem.scenario, ask, speech.language);
 }
 
 /** @returns "You entered 14′ 4″." where the entry is more than a plain number of the field's own unit. */
@@ -37,7 +32,7 @@ function example(speech: FirstSpeech, ask: NumberAsk): string {
 	if (problem.scenario.units === 'us-inch' && ask.precision.unit === 'in') {
 		return writeQuantity(toSI(EXAMPLE, 'ft') + toSI(EXAMPLE, 'in'), { unit: 'ft-in', language });
 	}
-	const unit = ask.precision.unit === 'in' ? 'ft' : ask.precision.unit;
+	const unit = entryUnit(ask);
 	return writeQuantity(toSI(EXAMPLE, unit), { unit, language });
 }
 
@@ -57,7 +52,7 @@ export function queryFor(speech: FirstSpeech, ask: NumberAsk, grade: Grade | Ste
 	const { m, language } = speech;
 	if (grade.kind === 'unreadable') {
 		const { reason, part = '' } = grade.reading;
-		const unit = unitSymbol(ask.precision.unit === 'in' ? 'ft' : ask.precision.unit, language);
+		const unit = unitSymbol(entryUnit(ask), language);
 		return { text: m.unreadable[reason]({ part, unit, example: example(speech, ask) }) };
 	}
 	if (grade.kind !== 'question') return undefined;
