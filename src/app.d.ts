@@ -1,4 +1,5 @@
 import type { Role, Who } from '#lib/server/index.ts';
+import type { Section } from './routes/sections.ts';
 
 declare global {
 	namespace App {
@@ -13,6 +14,8 @@ declare global {
 		interface PageData {
 			/** Who is signed in; null for a guest. */
 			who?: { readonly name: string; readonly role: Role } | null;
+			/** The pages of a section, for the head: where they are, and what they are called. */
+			sections?: readonly Section[];
 		}
 		interface PageState {
 			/** Of a problem that was drawn on the device, because no signal was there for another site. */

@@ -25,6 +25,7 @@ export { mixed, type MixedProblem } from './mix.ts';
 export { resume, type Regrading } from './resume.ts';
 export { allRight, creditsOf, pictureCredits, skillOf } from './credits.ts';
 export { foundSlips, mostFrequent } from './found-slips.ts';
+export { outcomesOf, type AskOutcome } from './outcomes.ts';
 export {
 	WANTED_BEFORE_CHECK,
 	WRONG_AT_RUNG,

@@ -1,6 +1,7 @@
 import type { Language } from '#lib/quantity/index.ts';
 import type { FirstMessages } from './en/first.ts';
 import type { Messages } from './en/index.ts';
+import type { StaffMessages } from './en/staff.ts';
 
 export { LANGUAGES, languageInfo, type LanguageInfo, type ReviewState } from './language.ts';
 export {
@@ -17,6 +18,7 @@ export { labelOf, theOf } from './nouns.ts';
 export { LONGER, lengthened, pseudo } from './pseudo.ts';
 export type { FirstMessages } from './en/first.ts';
 export type { Messages } from './en/index.ts';
+export type { StaffMessages } from './en/staff.ts';
 export type {
 	AskParts,
 	AskText,
@@ -48,5 +50,15 @@ export async function firstMessages(language: Language): Promise<FirstMessages> 
 			return (await import('./en/first.ts')).first;
 		case 'es':
 			return (await import('./es/first.ts')).first;
+	}
+}
+
+/** @returns the sections that only pages of trainers need. */
+export async function staffMessages(language: Language): Promise<StaffMessages> {
+	switch (language) {
+		case 'en':
+			return (await import('./en/staff.ts')).staff;
+		case 'es':
+			return (await import('./es/staff.ts')).staff;
 	}
 }

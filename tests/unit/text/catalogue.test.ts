@@ -14,7 +14,7 @@ import {
 	ruleMessage,
 	termName
 } from '#lib/text/index.ts';
-import { everything } from './walk.ts';
+import { allMessages, everything } from './walk.ts';
 
 /** Messages that a language may leave empty: English is no draft. */
 const MAY_BE_EMPTY: readonly string[] = ['page.draftLanguage'];
@@ -62,13 +62,13 @@ function* rolesOf(node: Node): Generator<string> {
 describe('the catalogue', () => {
 	test('has the same messages in every language, each of the same kind', async () => {
 		const [first, ...others] = await Promise.all(
-			LANGUAGES.map(async (language) => everything(await messages(language), language).map(({ path, kind }) => `${path} (${kind})`))
+			LANGUAGES.map(async (language) => everything(await allMessages(language), language).map(({ path, kind }) => `${path} (${kind})`))
 		);
 		for (const other of others) expect(other.toSorted()).toEqual(first?.toSorted());
 	});
 
 	test.each(LANGUAGES)('leaves nothing empty, undefined or unfilled in %s', async (language) => {
-		const bad = everything(await messages(language), language).filter(
+		const bad = everything(await allMessages(language), language).filter(
 			({ path, text }) =>
 				(text.trim() === '' && !MAY_BE_EMPTY.includes(path)) ||
 				text !== text.trim() ||
@@ -78,8 +78,8 @@ describe('the catalogue', () => {
 	});
 
 	test('uses the same parts in every language', async () => {
-		const english = everything(await messages('en'), 'en');
-		const spanish = new Map(everything(await messages('es'), 'es').map((said) => [said.path, said.read.join()]));
+		const english = everything(await allMessages('en'), 'en');
+		const spanish = new Map(everything(await allMessages('es'), 'es').map((said) => [said.path, said.read.join()]));
 		const differ = english
 			.filter(({ path, read }) => spanish.get(path) !== read.join())
 			.map(({ path, read }) => `${path}: ${read.join()} but ${spanish.get(path) ?? ''}`);
@@ -88,8 +88,8 @@ describe('the catalogue', () => {
 
 	test('leaves no text in English', async () => {
 		// A text of several words that is the same in both was forgotten; names and formulas are no texts.
-		const english = new Map(everything(await messages('en'), 'en').map(({ path, text }) => [path, text]));
-		const same = everything(await messages('es'), 'es').filter(
+		const english = new Map(everything(await allMessages('en'), 'en').map(({ path, text }) => [path, text]));
+		const same = everything(await allMessages('es'), 'es').filter(
 			({ path, text, read }) => read.length === 0 && /\p{L}{2,} \p{L}{2,}/u.test(text) && english.get(path) === text
 		);
 		expect(same.map(({ path }) => path)).toEqual([]);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { LANGUAGES, messages } from '#lib/text/index.ts';
-import { everything } from './walk.ts';
+import { allMessages, everything } from './walk.ts';
 
 /** One trade word, one word in each language: where the English message has the one, the Spanish has the other. */
 const GLOSSARY: readonly (readonly [english: RegExp, spanish: RegExp])[] = [
@@ -75,8 +75,8 @@ const SPARED: readonly string[] = ['systems.rope-access'];
 
 describe('the glossary', () => {
 	test('says the same thing by the same word in both languages', async () => {
-		const english = everything(await messages('en'), 'en');
-		const spanish = new Map(everything(await messages('es'), 'es').map(({ path, text }) => [path, text]));
+		const english = everything(await allMessages('en'), 'en');
+		const spanish = new Map(everything(await allMessages('es'), 'es').map(({ path, text }) => [path, text]));
 		const strays = english.flatMap(({ path, text }) =>
 			GLOSSARY.filter(([en, es]) => en.test(text) && !es.test(spanish.get(path) ?? '')).map(
 				([en]) => `${path}: ${String(en)} in “${text}”, but “${spanish.get(path) ?? ''}”`
@@ -86,12 +86,12 @@ describe('the glossary', () => {
 	});
 
 	test('each of its words is used', async () => {
-		const english = everything(await messages('en'), 'en');
+		const english = everything(await allMessages('en'), 'en');
 		expect(GLOSSARY.filter(([en]) => !english.some(({ text }) => en.test(text))).map(String)).toEqual([]);
 	});
 
 	test.each(LANGUAGES)('keeps out of %s what must not stand', async (language) => {
-		const found = everything(await messages(language), language).flatMap(({ path, text }) =>
+		const found = everything(await allMessages(language), language).flatMap(({ path, text }) =>
 			SPARED.includes(path) ? [] : NEVER[language].filter((word) => word.test(text)).map((word) => `${path}: ${String(word)} in “${text}”`)
 		);
 		expect(found).toEqual([]);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { LANGUAGES, messages } from '#lib/text/index.ts';
+import { LANGUAGES } from '#lib/text/index.ts';
 import { countsOf, ease, englishSyllables, grade, spanishSyllables, wordsOf } from './readability.ts';
-import { everything, sentencesOf } from './walk.ts';
+import { allMessages, everything, sentencesOf } from './walk.ts';
 
 /** Longest sentence, and longest mean, in words (plain-language practice; reference: learning-and-records 9.3). */
 const LONGEST = 20;
@@ -69,7 +69,7 @@ describe.each(LANGUAGES)('plain words in %s', (language) => {
 	const { syllables, holds } = MEASURES[language];
 
 	test('no sentence is long', async () => {
-		const long = everything(await messages(language), language).flatMap(({ path, text }) =>
+		const long = everything(await allMessages(language), language).flatMap(({ path, text }) =>
 			sentencesOf(text)
 				.filter((sentence) => wordsOf(sentence).length > LONGEST)
 				.map((sentence) => `${path}: ${sentence}`)
@@ -78,7 +78,7 @@ describe.each(LANGUAGES)('plain words in %s', (language) => {
 	});
 
 	test('the whole reads easily', async () => {
-		const sentences = everything(await messages(language), language).flatMap(({ text }) => sentencesOf(text));
+		const sentences = everything(await allMessages(language), language).flatMap(({ text }) => sentencesOf(text));
 		const counts = countsOf(sentences, syllables);
 		expect(counts.sentences).toBeGreaterThan(500);
 		expect(counts.words / counts.sentences).toBeLessThanOrEqual(MEAN);
@@ -87,7 +87,7 @@ describe.each(LANGUAGES)('plain words in %s', (language) => {
 
 	test('every part reads easily', async () => {
 		const parts = new Map<string, string[]>();
-		for (const { path, text } of everything(await messages(language), language)) {
+		for (const { path, text } of everything(await allMessages(language), language)) {
 			const part = path.split('.')[0] ?? '';
 			parts.set(part, [...(parts.get(part) ?? []), ...sentencesOf(text)]);
 		}

@@ -1,7 +1,7 @@
 /** Every message of a language as text: functions are called with parts as a site problem would fill them. */
 import type { Language } from '#lib/quantity/index.ts';
 import { NUMBER_SLOTS } from '#lib/course/index.ts';
-import type { Messages } from '#lib/text/index.ts';
+import { messages, staffMessages, type Messages, type StaffMessages } from '#lib/text/index.ts';
 
 export interface Said {
 	/** Where it stands: "slips.margin-left-out.why". */
@@ -107,8 +107,13 @@ function call(path: string, message: (parts: unknown) => unknown, language: Lang
 	return { text, read: read.sort() };
 }
 
+/** @returns the whole catalogue of a language, with what only trainers' pages load. */
+export async function allMessages(language: Language): Promise<Messages & StaffMessages> {
+	return { ...(await messages(language)), ...(await staffMessages(language)) };
+}
+
 /** @returns all messages, in the order of the catalogue. */
-export function everything(messages: Messages, language: Language): readonly Said[] {
+export function everything(catalogue: Messages | (Messages & StaffMessages), language: Language): readonly Said[] {
 	const all: Said[] = [];
 	const visit = (path: string, value: unknown): void => {
 		if (typeof value === 'string') all.push({ path, text: value, read: [], kind: 'text' });
@@ -119,7 +124,7 @@ export function everything(messages: Messages, language: Language): readonly Sai
 			for (const [key, inner] of Object.entries(value)) visit(path === '' ? key : `${path}.${key}`, inner);
 		} else throw new TypeError(`${path} is neither text nor function`);
 	};
-	visit('', messages);
+	visit('', catalogue);
 	return all;
 }
 

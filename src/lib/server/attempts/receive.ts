@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { storeAttempt, storeFirstAttempt, type NewAttempt, type StoreOutcome } from '../db/attempts.ts';
+import { storeAttempt, storeFirstAttempt, type Beside, type NewAttempt, type StoreOutcome } from '../db/attempts.ts';
 import { findAnsweringGuest, nthAnswer } from '../db/guests.ts';
 import type { Database } from '../db/open.ts';
 import { guestTokenHash, type Cookies } from '../guest.ts';
@@ -7,6 +7,7 @@ import type { InputProblem } from '../problems.ts';
 import type { Drawn } from '#lib/scenario/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { markAnswers, type MarkedAnswers, type Scenarios, type Unread } from './mark.ts';
+import { siteOutcomes } from './outcomes.ts';
 import { readingProblem } from './reading.ts';
 
 /** How many answers a guest may store in a while. A learner who only guesses stays far below. */
@@ -63,8 +64,13 @@ export async function receiveAnswers(
 	const outcome =
 		answerer.kind === 'new'
 			? await storeFirstAttempt(db, { id: randomUUID(), tokenHash: answerer.tokenHash, now: attempt.created_at }, attempt)
-			: await storeAttempt(db, { ...attempt, guest_id: answerer.id });
+			: await storeAttempt(db, { ...attempt, guest_id: answerer.id }, besideOf(marked.value, visitor, now));
 	return receipt(outcome);
+}
+
+/** What an answer came to, of somebody who is signed in; what guests practise is asked of nowhere. */
+function besideOf(marked: MarkedAnswers, visitor: Visitor, now: Date): Beside | undefined {
+	return visitor.answerer === null ? undefined : { outcomes: siteOutcomes(marked, { answerer: visitor.answerer, way: 'practice', now }) };
 }
 
 /** Under whom an answer is stored, and when the oldest of too many was. */

@@ -16,12 +16,14 @@ import { gradeHalfDone, type StepGrade } from '#lib/grading/index.ts';
 import type { Outcome } from '#lib/mastery/index.ts';
 import { firstDrawn, numberAsks, type Problem } from '#lib/scenario/index.ts';
 import { markAnswers, problemOfSeed, type Scenarios } from '../attempts/mark.ts';
+import { pictureOutcome, siteOutcomes } from '../attempts/outcomes.ts';
 import { MOST_ANSWERS, attemptRow, notRead } from '../attempts/receive.ts';
 import { appendEvents, eventsSince, findEvent, type NewCourseEvent } from '../db/course.ts';
 import { findAttempt, storeAttempt } from '../db/attempts.ts';
 import { nthAnswer } from '../db/guests.ts';
 import type { Database } from '../db/open.ts';
 import { findOrganisation } from '../db/people.ts';
+import type { OutcomeTable } from '../db/schema.ts';
 import { fitJson } from '../input.ts';
 import type { Person } from '../people/who.ts';
 import type { InputProblem } from '../problems.ts';
@@ -53,7 +55,7 @@ export type EventReceipt =
 
 /** What the server made of an event. */
 type Judged =
-	| { readonly kind: 'judged'; readonly record: CourseRecord; readonly detail?: StoredPayload['detail']; readonly attempt?: AttemptRow; readonly counts: boolean; readonly grades?: unknown }
+	| { readonly kind: 'judged'; readonly record: CourseRecord; readonly detail?: StoredPayload['detail']; readonly attempt?: AttemptRow; readonly outcomes?: readonly OutcomeTable[]; readonly counts: boolean; readonly grades?: unknown }
 	| Extract<EventReceipt, { kind: 'refused' }>;
 
 type AttemptRow = ReturnType<typeof attemptRow>;
@@ -86,7 +88,7 @@ export async function receiveEvent(db: Database, person: Person, input: unknown,
 		if (judged.kind === 'refused') return judged;
 		if (!judged.counts) return keepAsPractice(db, judged, course.state, since);
 		const row = eventRow(sent, judged, { person: person.id, seq: course.seq + 1, day, now });
-		if (await appendEvents(db, [row], judged.attempt ?? null)) {
+		if (await appendEvents(db, [row], judged.attempt ?? null, judged.outcomes)) {
 			const state = stepCourse(courseBook(), course.state, judged.record);
 			return { kind: 'stored', status: 201, counts: true, grades: judged.grades ?? null, state };
 		}
@@ -115,7 +117,7 @@ async function storedBefore(db: Database, person: Person, sent: SentEvent, now: 
 async function keepAsPractice(db: Database, judged: Extract<Judged, { kind: 'judged' }>, state: CourseState, since: string): Promise<EventReceipt> {
 	if (judged.attempt !== undefined) {
 		if ((await nthAnswer(db, judged.attempt.guest_id, since, MOST_ANSWERS)) !== null) return tooMany();
-		const outcome = await storeAttempt(db, judged.attempt);
+		const outcome = await storeAttempt(db, judged.attempt, { outcomes: judged.outcomes ?? [] });
 		if (outcome.kind === 'conflict') return refused(409, 'id', 'stands for another answer', 'send this one under a new UUID');
 	}
 	return { kind: 'stored', status: 200, counts: false, grades: judged.grades ?? null, state };
@@ -161,7 +163,7 @@ async function judge(sent: SentEvent, course: CourseState, scenarios: Scenarios,
 		case 'answered-steps':
 			return judgeSteps(sent, of);
 		case 'answered-picture':
-			return judgePicture(sent, of);
+			return judgePicture(sent, of, person, now);
 	}
 }
 
@@ -220,6 +222,7 @@ async function judgeSite(
 		counts: of.counts,
 		record: { kind: 'answered', lesson: of.lesson, right, outcome: outcomeOf(of, creditsOf(asks, value.grades)) },
 		attempt: attemptRow(value, person.answerer, now),
+		outcomes: siteOutcomes(value, { answerer: person.answerer, way: 'course', now }),
 		grades: value.grades
 	};
 }
@@ -249,7 +252,7 @@ function judgeSteps(sent: Extract<SentEvent, { kind: 'answered-steps' }>, of: Ju
 	};
 }
 
-function judgePicture(sent: Extract<SentEvent, { kind: 'answered-picture' }>, of: Judging): Judged {
+function judgePicture(sent: Extract<SentEvent, { kind: 'answered-picture' }>, of: Judging, person: Person, now: Date): Judged {
 	const { task, half } = of;
 	if (task.kind !== 'finding') return wrongKind();
 	const picture = drawPicture(task.picture, sent.seed);
@@ -259,6 +262,7 @@ function judgePicture(sent: Extract<SentEvent, { kind: 'answered-picture' }>, of
 		kind: 'judged',
 		counts: of.counts && (half === undefined || half.kind === 'finding'),
 		record: { kind: 'answered', lesson: of.lesson, right: grade.right, outcome: outcomeOf(of, credits) },
+		outcomes: [pictureOutcome(sent.id, task.cell, picture, grade, { answerer: person.answerer, way: 'course', now })],
 		detail: { grades: grade, evidence: pictureEvidence(picture) },
 		grades: grade
 	};

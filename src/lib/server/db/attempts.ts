@@ -2,13 +2,29 @@ import type { CompiledQuery, Insertable, Selectable } from 'kysely';
 import { Gathering } from './gather.ts';
 import { findOrAddGuest, type NewGuest } from './guests.ts';
 import type { Database } from './open.ts';
-import type { AttemptTable } from './schema.ts';
+import type { AttemptTable, OutcomeTable, PaperAnswerTable, SetAnswerTable } from './schema.ts';
 
 /** A stored answer. */
 export type Attempt = Readonly<Selectable<AttemptTable>>;
 
 /** An answer to be stored. */
 export type NewAttempt = Readonly<Insertable<AttemptTable>>;
+
+/** What is stored with an answer by the same commit: all or nothing. */
+export interface Beside {
+	/** What the answer to each ask came to. */
+	readonly outcomes: readonly Readonly<OutcomeTable>[];
+	/** The answer's place in a practice set; left out by the database where an earlier answer has it. */
+	readonly set?: Readonly<SetAnswerTable>;
+	/** The paper that it was typed in from. */
+	readonly paper?: Readonly<PaperAnswerTable>;
+}
+
+/** An answer on its way to the disk. */
+interface Coming {
+	readonly attempt: NewAttempt;
+	readonly beside: Beside | undefined;
+}
 
 /**
  * What became of an answer: stored now; stored before by the same guest with the same content, whose first
@@ -37,7 +53,7 @@ const SENT = [
 const MOST_TOGETHER = 100;
 
 /** The answers that wait for the next commit, by database. */
-const gatherings = new WeakMap<Database, Gathering<NewAttempt, boolean>>();
+const gatherings = new WeakMap<Database, Gathering<Coming, boolean>>();
 
 /** Every column, each once: the type checker names one that is missing. */
 const HAS_COLUMN: Readonly<Record<keyof AttemptTable, true>> = {
@@ -97,14 +113,41 @@ async function insertAll(db: Database, attempts: readonly NewAttempt[]): Promise
 	return attempts.map(({ id }) => stored.delete(id));
 }
 
-/** Stores an answer once, however often it is sent; together with others that are sent at the same time. */
-export async function storeAttempt(db: Database, attempt: NewAttempt): Promise<StoreOutcome> {
+/** Inserts answers and what belongs to them, all or none. What belongs to an answer whose id is taken is left out. */
+async function insertComing(db: Database, coming: readonly Coming[]): Promise<readonly boolean[]> {
+	const attempts = coming.map(({ attempt }) => attempt);
+	if (coming.every(({ beside }) => beside === undefined)) return insertAll(db, attempts);
+	return db.transaction().execute(async (transaction) => {
+		const stored = await insertAll(transaction, attempts);
+		await insertBeside(transaction, coming.flatMap(({ beside }, i) => (stored[i] === true && beside !== undefined ? [beside] : [])));
+		return stored;
+	});
+}
+
+/** Inserts what belongs to answers that were just stored. Call it within their transaction. */
+export async function insertBeside(db: Database, all: readonly Beside[]): Promise<void> {
+	const outcomes = all.flatMap((one) => one.outcomes);
+	if (outcomes.length > 0) await db.insertInto('outcome').values(outcomes).execute();
+	const sets = all.flatMap(({ set }) => (set === undefined ? [] : [set]));
+	if (sets.length > 0) {
+		// Of two answers to one problem of a set the first counts; the other is practice.
+		await db.insertInto('set_answer').values(sets).onConflict((conflict) => conflict.columns(['assignment_id', 'person_id', 'place']).doNothing()).execute();
+	}
+	const papers = all.flatMap(({ paper }) => (paper === undefined ? [] : [paper]));
+	if (papers.length > 0) await db.insertInto('paper_answer').values(papers).execute();
+}
+
+/**
+ * Stores an answer once, however often it is sent; together with others that are sent at the same time.
+ * @param beside what is stored by the same commit, if the answer is
+ */
+export async function storeAttempt(db: Database, attempt: NewAttempt, beside?: Beside): Promise<StoreOutcome> {
 	let gathering = gatherings.get(db);
 	if (gathering === undefined) {
-		gathering = new Gathering((attempts) => insertAll(db, attempts), MOST_TOGETHER);
+		gathering = new Gathering((coming) => insertComing(db, coming), MOST_TOGETHER);
 		gatherings.set(db, gathering);
 	}
-	return (await gathering.add(attempt)) ? { kind: 'stored', attempt } : earlierOutcome(db, attempt);
+	return (await gathering.add({ attempt, beside })) ? { kind: 'stored', attempt } : earlierOutcome(db, attempt);
 }
 
 /** What became of an answer whose id is taken. */

@@ -1,6 +1,7 @@
 import type { Insertable } from 'kysely';
 import type { Database } from './open.ts';
-import type { AttemptTable, CourseEventTable } from './schema.ts';
+import { insertBeside } from './attempts.ts';
+import type { AttemptTable, CourseEventTable, OutcomeTable } from './schema.ts';
 import { isUniqueViolation } from './people.ts';
 
 /** What a person did, as it is appended. */
@@ -86,18 +87,20 @@ export async function eventsSince(db: Database, person: string, since: string): 
 }
 
 /**
- * Appends events, and the attempt behind one of them: all or nothing.
+ * Appends events, the attempt behind one of them, and what the answers came to: all or nothing.
  * @returns false if another event took a place or an id in the meantime: read again and try again
  */
 export async function appendEvents(
 	db: Database,
 	events: readonly NewCourseEvent[],
-	attempt: Readonly<Insertable<AttemptTable>> | null
+	attempt: Readonly<Insertable<AttemptTable>> | null,
+	outcomes: readonly Readonly<OutcomeTable>[] = []
 ): Promise<boolean> {
 	try {
 		await db.transaction().execute(async (transaction) => {
 			if (attempt !== null) await transaction.insertInto('attempt').values(attempt).execute();
 			if (events.length > 0) await transaction.insertInto('course_event').values([...events]).execute();
+			await insertBeside(transaction, [{ outcomes }]);
 		});
 		return true;
 	} catch (error) {

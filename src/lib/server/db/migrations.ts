@@ -4,6 +4,7 @@ import { addCourse } from './migrate-course.ts';
 import { addPassRules } from './migrate-pass-rules.ts';
 import { addPeople } from './migrate-people.ts';
 import { addPractised } from './migrate-practised.ts';
+import { addTrainer } from './migrate-trainer.ts';
 
 /** Which of the two databases a migration runs on. */
 export type Engine = 'sqlite' | 'postgres';
@@ -99,6 +100,14 @@ export function migrations(engine: Engine): Record<string, Migration> {
 				await addPassRules(db);
 				await makeInsertOnly(db, engine, 'own_pass_rule');
 				await makeInsertOnly(db, engine, 'judges_review');
+			}
+		},
+		'0006-trainer': {
+			async up(db: Kysely<unknown>) {
+				await addTrainer(db);
+				for (const table of ['own_scenario_version', 'set_answer', 'paper_answer', 'sign_off']) {
+					await makeInsertOnly(db, engine, table);
+				}
 			}
 		}
 	};

@@ -38,6 +38,7 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 
 	'/learn': { GET: ALL },
 	'/learn/lesson/[lesson]': { GET: ALL },
+	'/learn/set/[assignment]': { GET: LEARNER },
 	'/learn/check/[lesson]': { GET: LEARNER, '?/begin': LEARNER },
 	'/api/course/events': { '*': ALL },
 	'/api/course/checks': { '*': CHECKED },
@@ -59,6 +60,24 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 		'?/assign': EMPLOYER,
 		'?/release': EMPLOYER
 	},
+	'/crew/[crew]/import': { GET: STAFF, '?/look': STAFF, '?/enter': STAFF },
+	'/crew/[crew]/picture': { GET: STAFF, '?/aim': STAFF },
+	'/crew/[crew]/sign-off/[person]': { GET: STAFF, '?/read': STAFF, '?/sign': STAFF },
+
+	'/crew/sets': { GET: STAFF },
+	'/crew/sets/new': { GET: STAFF, '?/make': STAFF },
+	'/crew/sets/[set]': { GET: STAFF, '?/assign': STAFF, '?/recall': STAFF, '?/archive': STAFF, '?/restore': STAFF },
+	'/crew/sets/[set]/preview': { GET: STAFF },
+	'/crew/sets/[set]/paper': { GET: STAFF, '?/print': STAFF },
+	'/crew/sets/[set]/paper/[sheet]': { GET: STAFF },
+	'/crew/paper': { GET: STAFF, '?/find': STAFF, '?/enter': STAFF },
+	'/api/sets/[set]/states': { GET: STAFF },
+
+	'/crew/scenarios': { GET: STAFF, '?/make': STAFF, '?/copy': STAFF, '?/import': STAFF },
+	'/crew/scenarios/[scenario]': { GET: STAFF, '?/save': STAFF, '?/publish': STAFF, '?/retire': STAFF, '?/restore': STAFF, '?/discard': STAFF },
+	'/crew/scenarios/[scenario]/json': { GET: STAFF },
+
+	'/crew/board': { GET: STAFF },
 
 	'/records': { GET: EMPLOYER },
 	'/records/people': { GET: EMPLOYER, '?/invite': EMPLOYER, '?/reset': EMPLOYER, '?/unlock': EMPLOYER, '?/close': EMPLOYER },

@@ -1,5 +1,7 @@
 /** The pages: start, site problem, formulas, errors. What is said of numbers and slips stands in the files beside. */
 export const page = {
+	/** What the list of pages in the head is called. */
+	sections: 'Pages',
 	brand: 'Underfoot',
 	tagline: 'Plan your own fall arrest',
 	/** Over the title of a problem. */

@@ -1,6 +1,7 @@
 import type { page as en } from '../en/page.ts';
 
 export const page: typeof en = {
+	sections: 'Páginas',
 	brand: 'Underfoot',
 	tagline: 'Planifique cómo se detiene su caída',
 	siteProblem: 'Problema de obra',

@@ -1,0 +1,4 @@
+/** Own scenarios: the list, the authoring page, and what inspecting finds. */
+export const authoring = {
+	title: 'Scenarios'
+};

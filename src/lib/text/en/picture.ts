@@ -1,0 +1,4 @@
+/** What a crew gets wrong. */
+export const crewPicture = {
+	title: 'What goes wrong'
+};

@@ -1,0 +1,4 @@
+/** Practice sets: what trainers make and assign, and what learners find. */
+export const sets = {
+	title: 'Practice sets'
+};

@@ -1,0 +1,5 @@
+import type { board as english } from '../en/board.ts';
+
+export const board: typeof english = {
+	title: 'Pizarra'
+};
