@@ -78,6 +78,9 @@ const STAGED_COUNTS = {
 	'tries-a-day': '2'
 };
 
+/** The hands-on part as a trainer enters it; without the checks it is asked for again, after it was let in. */
+const SIGNED = { id: '3e0b6a52-9f0e-4a7e-8b61-5d2a3f1c7e90', place: 'Training yard', day: '2026-03-02', capacity: 'competent-person' };
+
 /** An action on a person of the crew's list. */
 function onCrew(action: string, allowed: readonly Caller[], more: (site: Site) => Readonly<Record<string, string>> = () => ({})): Row {
 	return post(
@@ -155,6 +158,13 @@ export const ROWS: readonly Row[] = [
 	onCrew('reset-pin', OF_CREW),
 	onCrew('unlock', OF_CREW),
 	onCrew('open', OF_CREW, () => ({ place: 'Training yard', identified: 'Badge with photo' })),
+	get(({ crew }) => `/crew/${crew}/import`, OF_CREW),
+	post(({ crew }) => `/crew/${crew}/import?/look`, ({ unique }) => ({ list: `Noor Vale,${unique}` }), OF_CREW),
+	post(({ crew }) => `/crew/${crew}/import?/enter`, ({ unique }) => ({ list: `Noor Vale,${unique}` }), OF_CREW),
+	get(({ crew, person }) => `/crew/${crew}/sign-off/${person}`, OF_CREW),
+	get(({ sibling, person }) => `/crew/${sibling}/sign-off/${person}`, NOBODY),
+	post(({ crew, person }) => `/crew/${crew}/sign-off/${person}?/read`, () => SIGNED, OF_CREW),
+	post(({ sibling, person }) => `/crew/${sibling}/sign-off/${person}?/sign`, () => ({ ...SIGNED, shown: 'x', password: 'three cranes by the river' }), NOBODY),
 	onCrew('assign', ONE_EMPLOYER, ({ colleague }) => ({ trainer: colleague })),
 	onCrew('release', ONE_EMPLOYER, ({ second }) => ({ trainer: second }))
 ];

@@ -102,3 +102,7 @@ export { fillDemo, type Demo } from './people/demo.ts';
 export { findPerson } from './db/people.ts';
 export { progressOf, type Progress } from './people/progress.ts';
 export { completionsOf } from './db/checks.ts';
+export { signHandsOn, signedOff, toSign, type HandsOnEntry, type SignedOff } from './people/sign-off.ts';
+export { qrCode, type QrCode } from './qr.ts';
+export { decodeList, LONGEST_LIST } from './roster/decode.ts';
+export { enterRoster, lookAtRoster, type Entering, type LookedAt, type Looking } from './roster/enter.ts';

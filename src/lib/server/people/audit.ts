@@ -24,9 +24,19 @@ export type AuditKind =
 	| 'crew-archived'
 	| 'check-opened'
 	| 'check-unlocked'
+	| 'hands-on-signed'
 	| 'pass-rule-chosen'
 	| 'pass-rule-made'
-	| 'judges-review-entered';
+	| 'scenario-made'
+	| 'scenario-published'
+	| 'scenario-retired'
+	| 'scenario-restored'
+	| 'scenario-discarded'
+	| 'judges-review-entered'
+	| 'set-made'
+	| 'set-assigned'
+	| 'set-recalled'
+	| 'set-archived';
 
 /** Something that happened. */
 export interface AuditEvent {

@@ -49,6 +49,8 @@ export const crew = {
 	/* One crew. */
 	code: 'Crew code',
 	codeLead: ({ address }: { address: string }) => `People join at ${address} with this code, their name and their number.`,
+	qr: 'QR code that opens the page for joining with this crew code',
+	qrLead: 'Hold the camera of a phone at it to join.',
 	isPutAway: 'This crew is put away. Nobody can join it.',
 	listHeading: 'People',
 	listCaption: 'Who is on the list of this crew',
@@ -72,6 +74,8 @@ export const crew = {
 	addLead: 'They join with this name and this number.',
 	personName: 'First and last name',
 	addButton: 'Add',
+	byList: 'Add many people by list',
+	entered: ({ count }: { count: number }) => plural(count, { one: '1 person was added.', other: `${String(count)} people were added.` }),
 	crewHeading: 'This crew',
 	renameButton: 'Rename',
 	putAway: 'Put this crew away',

@@ -47,6 +47,8 @@ export const crew: typeof en.crew = {
 
 	code: 'Código de cuadrilla',
 	codeLead: ({ address }) => `Las personas se unen en ${address} con este código, su nombre y su número.`,
+	qr: 'Código QR que abre la página para unirse con este código de cuadrilla',
+	qrLead: 'Apunte la cámara del teléfono al código para unirse.',
 	isPutAway: 'Esta cuadrilla está guardada. Nadie se puede unir a ella.',
 	listHeading: 'Personas',
 	listCaption: 'Quién está en la lista de esta cuadrilla',
@@ -68,6 +70,8 @@ export const crew: typeof en.crew = {
 	addLead: 'Se une con este nombre y este número.',
 	personName: 'Nombre y apellido',
 	addButton: 'Agregar',
+	byList: 'Agregar muchas personas con una lista',
+	entered: ({ count }) => plural(count, { one: 'Se agregó a 1 persona.', other: `Se agregó a ${String(count)} personas.` }),
 	crewHeading: 'Esta cuadrilla',
 	renameButton: 'Cambiar el nombre',
 	putAway: 'Guardar esta cuadrilla',

@@ -13,6 +13,7 @@ import {
 	nameCrew,
 	openCheck,
 	progressOf,
+	qrCode,
 	readForm,
 	releaseTrainer,
 	resetPin,
@@ -63,11 +64,14 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	return {
 		crew: { id: crew.id, name: crew.name, code: grouped(crew.joinCode), putAway: crew.archivedAt !== null },
 		address: `${url.origin}/join`,
+		qr: qrCode(`${url.origin}/join?code=${crew.joinCode}`),
 		people: people.map((one) => ({ id: one.id, name: one.name, number: one.number, states: statesOf(one), progress: progress.get(one.id) ?? null })),
 		chosen: chosen === undefined ? null : await chosenPerson(db, who, crew.id, chosen),
 		staff: who.role === 'employer' ? await staffing(db, who, trainers.map((one) => one.id)) : null,
 		trainers: trainers.map(({ id, name }) => ({ id, name })),
-		did: url.searchParams.get('did')
+		did: url.searchParams.get('did'),
+		/** How many were added by a list. */
+		added: Number(url.searchParams.get('n') ?? 0)
 	};
 };
 

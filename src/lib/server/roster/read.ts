@@ -1,0 +1,147 @@
+/** A list of people as somebody has it: pasted, or a CSV file of any spreadsheet. */
+import { parse } from 'csv-parse/sync';
+import { field, type FieldProblem } from '../people/fields.ts';
+
+/** The most people of one list. @reason a company's site; more are read from another list. */
+export const MOST_PEOPLE = 1000;
+/** The longest pasted text, characters. @reason as many people with long names. */
+export const LONGEST_TEXT = 256 * 1024;
+
+/** One line of a list. */
+export interface RosterLine {
+	/** As spreadsheets number it, from 1. */
+	readonly line: number;
+	/** Tidied where it can be taken, else as it stands there. */
+	readonly name: string;
+	readonly number: string;
+	/** What is wrong; undefined if nothing is. */
+	readonly problem: LineProblem | undefined;
+}
+
+export type LineProblem =
+	| { readonly kind: 'field'; readonly field: 'name' | 'number'; readonly problem: FieldProblem }
+	/** The number stood in this earlier line already. */
+	| { readonly kind: 'twice'; readonly before: number };
+
+/** What came of reading a list. */
+export type Roster =
+	| { readonly kind: 'read'; readonly lines: readonly RosterLine[] }
+	| { readonly kind: 'refused'; readonly why: 'empty' | 'too-long' | 'too-many' | 'one-column' | 'open-quote' };
+
+/** What stands between columns, the least likely in a name first. */
+const SEPARATORS = ['\t', ';', ',', '|'] as const;
+
+/** Headings as people write them, in both languages; compared without accents, case and signs. */
+const HEADINGS = {
+	name: ['name', 'fullname', 'employee', 'worker', 'nombre', 'nombrecompleto', 'nombreyapellido', 'nombreyapellidos', 'trabajador', 'empleado'],
+	first: ['firstname', 'first', 'givenname', 'nombres', 'primernombre'],
+	last: ['lastname', 'last', 'surname', 'familyname', 'apellido', 'apellidos'],
+	number: ['number', 'no', 'nr', 'personalnumber', 'staffnumber', 'employeenumber', 'employeeid', 'personnelnumber', 'badge', 'badgenumber', 'badgeno', 'staffno', 'employeeno', 'personnelno', 'id', 'numero', 'num', 'numeropersonal', 'numerodeempleado', 'nodeempleado', 'nempleado', 'legajo', 'credencial']
+} as const;
+type Column = keyof typeof HEADINGS;
+
+interface Row {
+	readonly line: number;
+	readonly cells: readonly string[];
+}
+
+/**
+ * Reads a list: which signs part the columns and whether there are headings is found out. Without headings the
+ * number is the column with digits. Nothing is looked up: see `lookAtRoster`.
+ */
+export function readRoster(text: string): Roster {
+	if (text.length > LONGEST_TEXT) return { kind: 'refused', why: 'too-long' };
+	const tidied = text.replace(/^\ufeff/, '').replace(/^sep=.\r?\n/i, '');
+	if (tidied.trim() === '') return { kind: 'refused', why: 'empty' };
+	const rows = rowsOf(tidied);
+	if (rows === undefined) return { kind: 'refused', why: 'open-quote' };
+	const [first] = rows;
+	if (first === undefined) return { kind: 'refused', why: 'empty' };
+	const headings = headingsOf(first.cells);
+	const people = headings === undefined ? rows : rows.slice(1);
+	if (people.length === 0) return { kind: 'refused', why: 'empty' };
+	if (people.length > MOST_PEOPLE) return { kind: 'refused', why: 'too-many' };
+	if (people.every(({ cells }) => cells.filter((cell) => cell.trim() !== '').length < 2)) return { kind: 'refused', why: 'one-column' };
+	return { kind: 'read', lines: linesOf(people, headings ?? guessedColumns(people)) };
+}
+
+/** The rows with something in them, by the separator that parts the most lines alike; undefined if a quote is never closed. */
+function rowsOf(text: string): readonly Row[] | undefined {
+	let best: { readonly rows: readonly Row[]; readonly parted: number } | undefined;
+	for (const delimiter of SEPARATORS) {
+		const rows = parsed(text, delimiter);
+		if (rows === undefined) continue;
+		const parted = rows.filter(({ cells }) => cells.filter((cell) => cell.trim() !== '').length > 1).length;
+		if (best === undefined || parted > best.parted) best = { rows, parted };
+	}
+	return best?.rows;
+}
+
+function parsed(text: string, delimiter: string): readonly Row[] | undefined {
+	try {
+		const records = parse(text, {
+			delimiter,
+			info: true,
+			relax_column_count: true,
+			// An inch sign or a nickname in the middle of a cell is no quoting.
+			relax_quotes: true,
+			skip_empty_lines: true,
+			to: MOST_PEOPLE + 2
+		}) as unknown as readonly { readonly record: readonly string[]; readonly info: { readonly lines: number } }[];
+		return records.map(({ record, info }) => ({ line: info.lines, cells: record })).filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
+	} catch {
+		return undefined;
+	}
+}
+
+function plain(heading: string): string {
+	return heading
+		.normalize('NFKD')
+		.replace(/\p{M}/gu, '')
+		.toLowerCase()
+		.replace(/[^\p{L}\p{N}]/gu, '');
+}
+
+/** Which column is what, if the first row has headings: at least that of the number, and one of the name. */
+function headingsOf(cells: readonly string[]): Readonly<Partial<Record<Column, number>>> | undefined {
+	const found: Partial<Record<Column, number>> = {};
+	cells.forEach((cell, i) => {
+		const heading = plain(cell);
+		for (const [column, known] of Object.entries(HEADINGS) as [Column, readonly string[]][]) {
+			if (known.includes(heading)) found[column] ??= i;
+		}
+	});
+	const named = found.name !== undefined || found.first !== undefined || found.last !== undefined;
+	return found.number !== undefined && named ? found : undefined;
+}
+
+/** Without headings: the first two columns, the number being the one with more digits in it. */
+function guessedColumns(rows: readonly Row[]): Readonly<Partial<Record<Column, number>>> {
+	const digits = (column: number) => rows.filter(({ cells }) => /\p{N}/u.test(cells[column] ?? '')).length;
+	return digits(0) > digits(1) ? { number: 0, name: 1 } : { name: 0, number: 1 };
+}
+
+function linesOf(rows: readonly Row[], columns: Readonly<Partial<Record<Column, number>>>): readonly RosterLine[] {
+	const cell = ({ cells }: Row, column: Column) => (columns[column] === undefined ? '' : (cells[columns[column]] ?? ''));
+	const before = new Map<string, number>();
+	return rows.map((row): RosterLine => {
+		const written = cell(row, 'name').trim() === '' ? `${cell(row, 'first')} ${cell(row, 'last')}` : cell(row, 'name');
+		const name = field.name.safeParse(written);
+		const number = field.number.safeParse(cell(row, 'number'));
+		const shown = { line: row.line, name: name.data ?? written.trim().slice(0, MOST_SHOWN), number: number.data ?? cell(row, 'number').trim().slice(0, MOST_SHOWN) };
+		if (!name.success) return { ...shown, problem: { kind: 'field', field: 'name', problem: problemIn(name.error) } };
+		if (!number.success) return { ...shown, problem: { kind: 'field', field: 'number', problem: problemIn(number.error) } };
+		const earlier = before.get(number.data);
+		if (earlier !== undefined) return { ...shown, problem: { kind: 'twice', before: earlier } };
+		before.set(number.data, row.line);
+		return { ...shown, problem: undefined };
+	});
+}
+
+/** Characters that are shown of a cell that cannot be taken. */
+const MOST_SHOWN = 60;
+
+function problemIn(error: { readonly issues: readonly { readonly message: string }[] }): FieldProblem {
+	// The messages of these fields are their problems' names.
+	return (error.issues[0]?.message ?? 'missing') as FieldProblem;
+}

@@ -1,0 +1,127 @@
+import { createHash, randomUUID } from 'node:crypto';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { canonicalJson, HANDS_ON_CHECKS } from '#lib/records/index.ts';
+import { openDatabase, type Database } from '#lib/server/db/open.ts';
+import { setSecret } from '#lib/server/db/people.ts';
+import { hashSecret } from '#lib/server/people/secret.ts';
+import { signHandsOn, signedOff, toSign, type HandsOnEntry } from '#lib/server/people/sign-off.ts';
+import type { Person } from '#lib/server/people/who.ts';
+import { staffMessages } from '#lib/text/index.ts';
+import { DATABASES, type TestDatabase } from '../databases.ts';
+import { NOW, aCrew, aLearner, aMember, anOrganisation, later, type TestCrew } from './organisation.ts';
+
+const PASSWORD = 'three cranes by the river';
+
+function anEntry(more: Partial<HandsOnEntry> = {}): HandsOnEntry {
+	return { id: randomUUID(), checks: HANDS_ON_CHECKS, place: 'Training yard, bay 2', day: '2026-11-24', capacity: 'competent-person', ...more };
+}
+
+describe.each(DATABASES)('on %s', (_, start) => {
+	let server: TestDatabase;
+	let db: Database;
+	let organisation: string;
+	let trainer: Person;
+	let crew: TestCrew;
+
+	beforeAll(async () => {
+		server = await start();
+		db = await openDatabase(server.address);
+		organisation = await anOrganisation(db);
+		trainer = await aMember(db, organisation, 'trainer');
+		await setSecret(db, trainer.id, await hashSecret('password', PASSWORD));
+		crew = await aCrew(db, organisation, [trainer]);
+	});
+
+	afterAll(async () => {
+		await db.destroy();
+		server.stop();
+	});
+
+	let count = 0;
+	const learner = () => aLearner(db, organisation, `S-${String((count += 1))}`, [crew]);
+
+	async function sign(person: string, entry: HandsOnEntry, given: { readonly shown?: string; readonly password?: string; readonly who?: Person } = {}, now = NOW) {
+		const built = await toSign(db, trainer, crew.id, person, entry, 'en', now);
+		const shown = given.shown ?? (built.kind === 'to-sign' ? built.hash : '');
+		return signHandsOn(db, given.who ?? trainer, crew.id, person, { entry, shown, password: given.password ?? PASSWORD, language: 'en' }, '192.0.2.7', now);
+	}
+
+	it('what is signed is what was shown: record, meaning and signer, bound by the record’s hash', async () => {
+		const person = await learner();
+		const entry = anEntry();
+		expect(await sign(person, entry)).toEqual({ kind: 'signed' });
+		const [one] = await signedOff(db, [person]);
+		const { signOff } = await staffMessages('en');
+		expect(one).toMatchObject({
+			whole: true,
+			record: { person, organisation, checks: HANDS_ON_CHECKS, place: entry.place, day: entry.day, theory: null, scope: 'lanyard-with-energy-absorber' },
+			signature: {
+				signer: trainer.id,
+				name: trainer.name,
+				capacity: 'competent-person',
+				meaning: signOff.meaning({ as: 'competent person', what: 'Lanyard with energy absorber' }),
+				at: NOW.toISOString()
+			}
+		});
+		// SHA-256 over RFC 8785 text, made by Node itself.
+		expect(one?.signature.record).toBe(createHash('sha256').update(canonicalJson(one?.record)).digest('hex'));
+		const row = await db.selectFrom('sign_off').selectAll().where('id', '=', entry.id).executeTakeFirstOrThrow();
+		expect(`${row.record}${row.signed}`).not.toContain('Dario');
+	});
+
+	it('signing twice what was shown once is one signature', async () => {
+		const person = await learner();
+		const entry = anEntry();
+		await sign(person, entry);
+		expect(await sign(person, entry, {}, later(5))).toEqual({ kind: 'signed' });
+		expect(await signedOff(db, [person])).toHaveLength(1);
+	});
+
+	it('a theory passed by then is named in the record, and what was shown before it must be read again', async () => {
+		const person = await learner();
+		const entry = anEntry();
+		const before = await toSign(db, trainer, crew.id, person, entry, 'en', NOW);
+		const at = NOW.toISOString();
+		const check = randomUUID();
+		await db.insertInto('check_try').values({ id: check, person_id: person, lesson: 'final', nth: 1, rule: '{}', seed: '1', language: 'en', supervision: null, day: '2026-11-25', at }).execute();
+		const completion = randomUUID();
+		await db
+			.insertInto('completion')
+			.values({ id: completion, organisation_id: organisation, person_id: person, course: 'lanyard-orientation', version: 1, check_id: check, supervised: 1, language: 'en', day: '2026-11-25', at })
+			.execute();
+		expect(await sign(person, entry, { shown: before.kind === 'to-sign' ? before.hash : '' })).toEqual({ kind: 'changed' });
+		expect(await signedOff(db, [person])).toEqual([]);
+		expect(await sign(person, entry)).toEqual({ kind: 'signed' });
+		expect((await signedOff(db, [person]))[0]?.record.theory).toEqual({ completion, course: 'lanyard-orientation', version: 1, day: '2026-11-25', supervised: true });
+	});
+
+	it('without the password nothing is signed, and tries are counted as at the sign-in', async () => {
+		const other = await aMember(db, organisation, 'trainer', 'Tomas Eik');
+		await setSecret(db, other.id, await hashSecret('password', PASSWORD));
+		const own = await aCrew(db, organisation, [other]);
+		const person = await aLearner(db, organisation, 'S-900', [own]);
+		const entry = anEntry();
+		const built = await toSign(db, other, own.id, person, entry, 'en', NOW);
+		const given = { entry, shown: built.kind === 'to-sign' ? built.hash : '', password: 'wrong', language: 'en' } as const;
+		const kinds: string[] = [];
+		for (let i = 0; i < 7; i += 1) kinds.push((await signHandsOn(db, other, own.id, person, given, '192.0.2.8', NOW)).kind);
+		expect(kinds.slice(0, 5)).toEqual(Array.from({ length: 5 }, () => 'wrong-password'));
+		expect(kinds.at(-1)).toBe('wait');
+		expect(await signedOff(db, [person])).toEqual([]);
+	});
+
+	it('a day to come, another’s crew, and a person of no list are refused', async () => {
+		const person = await learner();
+		expect(await sign(person, anEntry({ day: '2026-11-26' }))).toEqual({ kind: 'day-to-come' });
+		const colleague = await aMember(db, organisation, 'trainer', 'Ilan Corvo');
+		expect(await sign(person, anEntry(), { who: colleague })).toEqual({ kind: 'not-found' });
+		expect(await sign(await aLearner(db, organisation, 'S-901'), anEntry())).toEqual({ kind: 'not-found' });
+	});
+
+	it('a sign-off is never changed nor taken away', async () => {
+		const person = await learner();
+		await sign(person, anEntry());
+		await expect(db.updateTable('sign_off').set({ capacity: 'qualified-person' }).where('person_id', '=', person).execute()).rejects.toThrow(/insert-only/);
+		await expect(db.deleteFrom('sign_off').where('person_id', '=', person).execute()).rejects.toThrow(/insert-only/);
+	});
+});
