@@ -45,7 +45,7 @@ export default defineConfig({
 		},
 		{
 			name: 'phone',
-			// The same workings stand on the phone: 200 pages are read once. Who may do what, and what the addresses of the course take, hangs on no screen.
+			// The same workings stand on the phone: they are read once. Who may do what, and what the addresses of the course take, hangs on no screen.
 			testIgnore: ['whole-course.spec.ts', 'formulas.spec.ts', 'roles.spec.ts', 'course-faults.spec.ts', 'course-killed.spec.ts'],
 			// One narrow screen is as narrow as the other.
 			grepInvert: /@en\b|@narrow\b/,
