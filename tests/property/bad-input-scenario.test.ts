@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { shippedScenarios } from '#lib/course/shipped.ts';
 import { draw, drawTry } from '#lib/scenario/index.ts';
 import type { InputProblem } from '#lib/server/index.ts';
-import { drawingFrom } from '../../src/cli/underfoot/draw.ts';
 import { readScenario } from '../../src/cli/underfoot/files.ts';
 import { FULL_SCENARIO } from '../support/documents.ts';
 import { fieldOf, mutationsOf, withValue, type Mutation, type Path } from '../support/mutations.ts';
@@ -119,15 +118,14 @@ describe('a scenario', () => {
 		expect(told.map((problem) => problem.field)).toContain('draws.5.fact');
 	});
 
-	it('that is read can be drawn, or says why not, whatever was left out of it', () => {
+	it('that is read can be drawn, whatever was left out of it', () => {
 		let seen = 0;
 		for (const mutation of mutationsOf(FULL_SCENARIO)) {
 			if (mutation.how !== 'left out') continue;
 			const read = readScenario(mutation.document);
 			if (read.kind === 'refused') continue;
 			// A single aim that is never met is looked for longest: one try is as good as all.
-			const drawn = drawingFrom(() => drawTry(read.value, 1, 0));
-			if (typeof drawn === 'object' && 'problems' in drawn) expect(drawn.problems[0]?.problem, fieldOf(mutation.path)).toMatch(/^cannot be drawn: ./);
+			expect(() => drawTry(read.value, 1, 0), fieldOf(mutation.path)).not.toThrow();
 			seen += 1;
 		}
 		expect(seen).toBeGreaterThan(50);

@@ -77,7 +77,7 @@ export const FULL_SCENARIO = {
 	decoys: [
 		{ given: 'slackShown', value: { value: 0.5, unit: 'm' } },
 		{ given: 'railHeight', from: 0.9, to: 1.1, step: 0.01, unit: 'm' },
-		{ given: 'freeFallLimit', limit: 'eu.arrest-force' },
+		{ given: 'freeFallLimit', limit: 'eu.lanyard-length' },
 		{ given: 'otherMargin', practice: 'canada' },
 		{ given: 'otherElongation', class: 'csa-e6' }
 	],

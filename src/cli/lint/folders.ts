@@ -57,6 +57,7 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
 		text: 'values',
 		ui: 'values'
 	},
+	paper: { scene: 'values' },
 	server: {
 		quantity: 'values',
 		expression: 'values',
@@ -77,9 +78,10 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
 /**
  * By which files a folder is entered from outside. schema.ts is a face of its own where there is one: it holds
  * the zod schema of the folder's documents, and the browser, which needs none, must not load it by index.ts.
- * So does shipped.ts of course, which parses the shipped scenarios by that schema.
+ * So does shipped.ts of course, which parses the shipped scenarios by that schema. print.ts of scene is the geometry of
+ * the drawings alone: paper draws it too, and index.ts brings the components along.
  */
-export const FACES: readonly string[] = ['index.ts', 'schema.ts', 'shipped.ts', 'sheet.css'];
+export const FACES: readonly string[] = ['index.ts', 'schema.ts', 'shipped.ts', 'print.ts', 'sheet.css'];
 
 /**
  * What each folder reads in shared/, as beginnings of paths. Limits of law, practice and equipment are read by
@@ -88,7 +90,7 @@ export const FACES: readonly string[] = ['index.ts', 'schema.ts', 'shipped.ts', 
 export const READS_SHARED: Readonly<Record<string, readonly string[]>> = {
 	rules: ['rules/', 'practice/', 'equipment/'],
 	arrest: ['plausible.json'],
-	scenario: ['marking.json']
+	scenario: ['marking.json', 'usual.json']
 };
 
 /** The folders that run anywhere: no screen framework, no Node, no clock, no chance. */

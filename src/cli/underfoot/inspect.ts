@@ -25,7 +25,11 @@ export function inspectScenario(scenario: Scenario, draws: number, words: Messag
 			kind: 'inspected',
 			publishable: faults === 0,
 			faults,
-			findings: findings.map(({ path, ...finding }) => ({ field: path.join('.'), ...finding })),
+			findings: findings.map(({ path, also = [], ...finding }) => ({
+				field: path.join('.'),
+				...finding,
+				...(also.length === 0 ? {} : { also: also.map((one) => one.join('.')) })
+			})),
 			turnedDown: Object.entries(turnedDown).map(([reason, tries]) => ({ reason, tries, words: wordsOf(reason, words) })),
 			...report
 		}

@@ -1,4 +1,5 @@
 export * from './given.ts';
+export { plausibleOf, type Range } from './plausible.ts';
 export * from './shape.ts';
 export { formula } from './formula.ts';
 export { QUANTITIES, isQuantityId, targetKey, type PlainQuantityId, type QuantityId, type Target } from './quantities.ts';

@@ -1,7 +1,7 @@
 /**
  * The plan as a document: one zod schema for files, the command line and the server.
  * Outside, every quantity is text with its unit ("1.8 m", "5 ft 10 in"); inside it is an SI number.
- * The browser never loads this file: it draws its plans itself and needs the types only.
+ * The browser draws its plans itself and needs the types only; it loads this file where a plan is entered, nowhere else.
  */
 import * as z from 'zod';
 import plausible from '#shared/plausible.json' with { type: 'json' };
@@ -10,7 +10,6 @@ import {
 	LENGTH,
 	MASS,
 	dimensionOf,
-	isUnitId,
 	nameOfDimension,
 	readQuantity,
 	sameDimension,
@@ -19,8 +18,9 @@ import {
 	type UnitId
 } from '#lib/quantity/index.ts';
 import { practiceTable } from '#lib/rules/index.ts';
+import { plausibleRange, type PlausibleId } from './plausible.ts';
 
-type RangeId = keyof typeof plausible.ranges;
+export { plausibleRange } from './plausible.ts';
 
 /** The unit in which a bare SI number is written into a document. */
 function baseUnit(dimension: Dimension): UnitId {
@@ -28,11 +28,6 @@ function baseUnit(dimension: Dimension): UnitId {
 	if (sameDimension(dimension, MASS)) return 'kg';
 	if (sameDimension(dimension, FORCE)) return 'N';
 	throw new TypeError(`no document unit for a ${nameOfDimension(dimension)}`);
-}
-
-function bound(of: { readonly value: number; readonly unit: string }): number {
-	if (!isUnitId(of.unit)) throw new TypeError(`shared/plausible.json: unknown unit ${of.unit}`);
-	return toSI(of.value, of.unit);
 }
 
 const EXAMPLE: Readonly<Record<string, string>> = {
@@ -48,10 +43,9 @@ const LONGEST_ENTRY = 64;
  * A quantity as text with its unit outside, an SI number inside.
  * Refuses: no unit, a unit of another dimension, two readings, and values outside the plausible range.
  */
-function quantity(dimension: Dimension, range: RangeId) {
+function quantity(dimension: Dimension, range: PlausibleId) {
 	const { min, max } = plausible.ranges[range];
-	const low = bound(min);
-	const high = bound(max);
+	const { atLeast: low, atMost: high } = plausibleRange(range);
 	const unit = baseUnit(dimension);
 	const kind = nameOfDimension(dimension);
 	const example = EXAMPLE[kind] ?? '';

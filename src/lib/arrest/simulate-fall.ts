@@ -69,8 +69,8 @@ export interface FallSource {
 const AGREEMENT = 1e-6;
 
 /**
- * @returns the fall that the plan's required clearance assumes, or why there is none: no absorber, a
- * given that is missing, a D-ring out of reach, a label that does not cover this mass or free fall.
+ * @returns the fall that the plan's required clearance assumes, or why there is none: no absorber or one that does not
+ * run out, a given that is missing, a D-ring out of reach, a label that does not cover this mass or free fall.
  * With the body custom "full height" the D-ring ends level with the head, or the stretch beyond it:
  * the body is let down by the greater of (stature − D-ring height) and the stretch.
  */
@@ -88,6 +88,8 @@ export function fallOf(analysis: FallSource): FallOrRefusal {
 	const givens = givensOf(resolved);
 	const tree = (target: Target): number => evaluate(formula(target, shape), givens);
 	const given = (id: FixedGivenId): number => givens(id);
+	// An absorber that does not run out stops nobody in a finite distance.
+	if (!(given('elongation') > 0)) return refused({ why: 'no-finite-stop' });
 	const stretchOut = shape.slide || shape.stretch ? tree({ quantity: 'stretchOut' }) : 0;
 	const mass = quantities.get(targetKey({ quantity: 'massAttached' }));
 	const counted = new Set(shape.obstacles);

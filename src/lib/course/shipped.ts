@@ -72,3 +72,8 @@ export function shippedScenarios(): readonly Scenario[] {
 export function shippedScenario(id: string): Scenario | undefined {
 	return all().get(id);
 }
+
+/** @returns the document of a shipped scenario as it was written, or undefined: what copies are made from. */
+export function shippedDocument(id: string): Readonly<Record<string, unknown>> | undefined {
+	return Object.hasOwn(DOCUMENTS, id) ? DOCUMENTS[id as ShippedId] : undefined;
+}

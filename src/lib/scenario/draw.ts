@@ -1,6 +1,6 @@
 /** From a scenario and a seed to a site problem. Pure and total: a problem, or the reason why none fits. */
 import { analyse, formula, givensOf, isGivenId, isQuantityId, type Analysis, type Check } from '#lib/arrest/index.ts';
-import { evaluate, run } from '#lib/expression/index.ts';
+import { evaluate, givensIn, run } from '#lib/expression/index.ts';
 import { toSI } from '#lib/quantity/index.ts';
 import { VariantMemory, type VariantSet } from '#lib/slips/index.ts';
 import { chanceOf } from './chance.ts';
@@ -53,6 +53,18 @@ export function inputsFor(problem: Problem, set: VariantSet): Float64Array {
  * problem on every machine.
  */
 export function draw(scenario: Scenario, seed: number): DrawResult {
+	const steps = drawSteps(scenario, seed);
+	for (;;) {
+		const step = steps.next();
+		if (step.done === true) return step.value;
+	}
+}
+
+/** @reason well under a millisecond; some ten where every try is of a new kind of plan. Who draws in slices can stop that soon. */
+const TRIES_A_STEP = 10;
+
+/** As `draw`, in steps: yields after every few tries that were turned down. */
+export function* drawSteps(scenario: Scenario, seed: number): Generator<void, DrawResult, void> {
 	const reasons: Partial<Record<TurnedDown, number>> = {};
 	const order = aimOrder(scenario, seed);
 	const most = TRIES_PER_AIM * order.length;
@@ -60,6 +72,7 @@ export function draw(scenario: Scenario, seed: number): DrawResult {
 		const outcome = attempt(scenario, seed, t, order);
 		if (typeof outcome !== 'string') return { kind: 'drawn', problem: outcome, tries: t + 1, reasons };
 		reasons[outcome] = (reasons[outcome] ?? 0) + 1;
+		if (t % TRIES_A_STEP === TRIES_A_STEP - 1) yield;
 	}
 	return { kind: 'none', tries: most, reasons };
 }
@@ -148,25 +161,30 @@ function declaredEqual(scenario: Scenario, a: string, b: string): boolean {
 }
 
 function keepsConstraints(scenario: Scenario, problem: Problem, analysis: Analysis): boolean {
-	return scenario.constraints.every(({ of, atLeast, atMost }) => {
-		const value = constrained(problem, analysis, of);
-		if (value === undefined) return false;
-		return (
-			(atLeast === undefined || value >= toSI(atLeast.value, atLeast.unit) - CHANGED) &&
-			(atMost === undefined || value <= toSI(atMost.value, atMost.unit) + CHANGED)
-		);
-	});
+	return scenario.constraints.every((constraint) => keeps(constraint, constrained(problem, analysis, constraint.of)));
 }
 
-function constrained(problem: Problem, analysis: Analysis, of: string): number | undefined {
+/** @param value SI. @returns whether a value keeps a bound; one that is not known keeps none. */
+export function keeps({ atLeast, atMost }: Scenario['constraints'][number], value: number | undefined): boolean {
+	if (value === undefined) return false;
+	return (
+		(atLeast === undefined || value >= toSI(atLeast.value, atLeast.unit) - CHANGED) &&
+		(atMost === undefined || value <= toSI(atMost.value, atMost.unit) + CHANGED)
+	);
+}
+
+/** @returns the value that a constraint bounds, SI, or undefined if the problem has none. */
+export function constrained(problem: Problem, analysis: Analysis, of: string): number | undefined {
 	if (isGivenId(of)) return givenValue(problem, of);
 	const finding = analysis.quantities.get(of);
 	if (finding !== undefined) return finding.known ? finding.value : undefined;
-	if (!isQuantityId(of)) throw new RangeError(`${problem.scenario.id}: a constraint names "${of}", which is neither a given nor a quantity`);
-	if (of === 'requiredClearance' || of === 'availableClearance') {
-		return evaluate(formula({ quantity: of, datum: 'surface' }, problem.resolved.shape), givensOf(problem.resolved));
-	}
-	return undefined;
+	const [name = ''] = of.split('@');
+	if (!isQuantityId(name)) throw new RangeError(`${problem.scenario.id}: a constraint names "${of}", which is neither a given nor a quantity`);
+	// Without a datum, from the surface; and also where the label leaves it open.
+	if (of !== 'requiredClearance' && of !== 'availableClearance') return undefined;
+	const tree = formula({ quantity: of, datum: 'surface' }, problem.resolved.shape);
+	const known: ReadonlyMap<string, unknown> = problem.resolved.givens;
+	return givensIn(tree).every((id) => known.has(id)) ? evaluate(tree, givensOf(problem.resolved)) : undefined;
 }
 
 /** Whether the plan comes out as this share of the draws shall: by this one topic, or by none. */

@@ -11,6 +11,7 @@ export {
 	type TurnedDownCounts
 } from './draw.ts';
 export { chanceOf, type Chance } from './chance.ts';
+export { slipsShownBy, slipsWithEffect } from './effect.ts';
 export {
 	DRAW_VERSION,
 	askOf,
@@ -28,16 +29,20 @@ export {
 	type Problem
 } from './problem.ts';
 export { problemOf } from './rebuild.ts';
+export { inspect, inspectSteps, type AlikePair, type AnswerSpread, type InspectOptions, type InspectProgress, type Inspection } from './inspect.ts';
+export { FINDING_CODES, type FieldPath, type FindingCode, type FindingDetails, type InspectFinding, type Severity } from './finding.ts';
 export {
-	inspect,
-	type AlikePair,
-	type AnswerSpread,
-	type FindingCode,
-	type InspectFinding,
-	type InspectOptions,
-	type Inspection,
-	type Severity
-} from './inspect.ts';
+	SENTENCES,
+	constraintOf,
+	sentenceNamed,
+	sentenceOf,
+	type Amount,
+	type Constraint,
+	type Sentence,
+	type SentenceId,
+	type ToldBound
+} from './sentences.ts';
+export { aimsFor, shareFailing, type Aim, type AimTopic } from './balance.ts';
 export type { ImpossibleSite } from './inspect-site.ts';
 export type { Reading } from './reading.ts';
 export { sample } from './sample.ts';

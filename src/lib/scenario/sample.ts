@@ -94,6 +94,14 @@ export function canSet(base: LanyardPlan, id: FixedGivenId): boolean {
 	}
 }
 
+/** @returns a plan with one number put into it; the plan itself if it has no place for the number. */
+export function planWith(plan: LanyardPlan, id: GivenId, value: number): LanyardPlan {
+	if (isDecoy(id) || isAsideGiven(id) || (!isObstacleGiven(id) && !canSet(plan, id))) return plan;
+	const draft = draftOf(plan);
+	setGiven(draft, id, value);
+	return draft;
+}
+
 /**
  * @returns one try: person, plan and decoys by chance. The order in which chance is asked is part of
  * the draw version: person first, then draws and decoys in the order of the document.
@@ -203,13 +211,13 @@ function decoyValue(scenario: Scenario, decoy: FixedDecoy): number {
 		return toSI(deploymentMax.value, deploymentMax.unit);
 	}
 	const limit = ruleTable(scenario.base.rules)?.limits.find((one) => one.id === decoy.limit);
-	const bound = limit?.role === 'check' ? firstMaximum(limit.require) : undefined;
-	return there(bound, `limit ${decoy.limit}`);
+	const bound = there(limit?.role === 'check' ? greatestOf(limit.require) : undefined, `limit ${decoy.limit}`);
+	return toSI(bound.value, bound.unit);
 }
 
-function firstMaximum(part: Requirement): number | undefined {
-	if ('all' in part) return part.all.map(firstMaximum).find((one) => one !== undefined);
-	if ('any' in part) return part.any.map(firstMaximum).find((one) => one !== undefined);
-	if ('max' in part && 'unit' in part.max) return toSI(part.max.value, part.max.unit);
-	return undefined;
+/** @returns the first bound of a requirement that is a greatest amount; undefined if it has none. */
+export function greatestOf(part: Requirement): { readonly value: number; readonly unit: Grid['unit'] } | undefined {
+	if ('all' in part) return part.all.map(greatestOf).find((one) => one !== undefined);
+	if ('any' in part) return part.any.map(greatestOf).find((one) => one !== undefined);
+	return 'max' in part && 'unit' in part.max ? part.max : undefined;
 }

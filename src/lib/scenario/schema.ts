@@ -7,6 +7,7 @@ import * as z from 'zod';
 import { lanyardPlanSchema } from '#lib/arrest/schema.ts';
 import { isUnitId, type UnitId } from '#lib/quantity/index.ts';
 import { misfitsOf } from './misfits.ts';
+import { slotsIn } from './story.ts';
 import { isGivenId, type GivenId, type Topic } from '#lib/arrest/index.ts';
 
 export const LANGUAGES = ['en', 'es'] as const;
@@ -40,17 +41,48 @@ const slug = z
 	.string()
 	.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, { error: 'is no short name; give small letters, digits and hyphens, such as "silo-top"' })
 	.max(40);
-const text = z.string().min(1).max(600);
+/** Characters that steer a screen instead of standing on it: control characters, and those that turn the direction of what follows. */
+const STEERING = /[\p{Cc}\p{Cs}\u202A-\u202E\u2066-\u2069]/u;
+/** Something to be seen. */
+const SEEN = /[\p{L}\p{N}\p{S}\p{P}]/u;
+
+/** Words of an author: one paragraph, as it stands on the screen. */
+function wording(of: z.ZodString, example: string): z.ZodString {
+	return of
+		.refine((words) => !STEERING.test(words), { error: 'has a line break, a control character or a mark that turns the direction of text; write plain words on one line' })
+		.refine((words) => words === '' || SEEN.test(words), { error: `has nothing to read; write ${example}` });
+}
+
+const text = wording(z.string().min(1).max(600), 'a text');
 const unit = z.custom<UnitId>((value) => typeof value === 'string' && isUnitId(value), {
 	error: 'is no unit; give one such as "m", "ft", "in", "kg", "lb", "kN" or "lbf"'
 });
+/** @reason a tenth of a millimetre: finer than anything is measured on a site, coarser than the grid that values are rounded to. */
+const FINEST_STEP = 1e-4;
+/** @reason coarser than any answer is asked for, in any unit. */
+const COARSEST_STEP = 1000;
+
 const givenId = z.custom<GivenId>((value) => typeof value === 'string' && isGivenId(value), {
 	error: 'is no id of a given; give one such as "lanyardLength", or "obstacleTop_" and the id of an obstacle'
 });
 const finite = z.number();
 const amount = z.strictObject({ value: finite, unit });
+const TOO_FINE = `is finer than anyone measures; give a coarser step, ${FINEST_STEP} or more`;
+const gridStep = z.number().positive();
 /** One step of an answer grid. */
-const step = z.strictObject({ value: z.number().positive(), unit });
+const step = z.strictObject({ value: z.number().positive().min(FINEST_STEP, { error: TOO_FINE }).max(COARSEST_STEP), unit });
+
+/** @reason as many obstacles as a plan can have. */
+const MOST_OBSTACLES = 8;
+/** @reason no fact has more states. */
+const MOST_STATES = 4;
+/** @reason each obstacle, and what else a story tells. */
+const MOST_FACTS = 16;
+
+/** A record of no more entries than this. */
+function atMost(most: number): [(of: object) => boolean, { error: string }] {
+	return [(of) => Object.keys(of).length <= most, { error: `has more than ${most} entries; leave out those that the plan does not have` }];
+}
 
 /** Words of a scenario in one language. `{name}` and `{id of a given}` are slots. */
 const words = z.strictObject({
@@ -68,12 +100,15 @@ const words = z.strictObject({
 		otherFloor: text.optional()
 	}),
 	/** Names of the obstacles by id. */
-	obstacles: z.record(z.string(), text),
+	obstacles: z.record(z.string().max(24), wording(z.string().min(1).max(80), 'a name')).refine(...atMost(MOST_OBSTACLES)),
 	/**
 	 * A sentence for each state of a fact that the plan may be in, told at the end of the story; an empty
 	 * one where that state needs no word. Told in this order.
 	 */
-	facts: z.record(z.string().max(40), z.record(z.string().max(20), z.string().max(300))).default({})
+	facts: z
+		.record(z.string().max(40), z.record(z.string().max(20), wording(z.string().max(300), 'a sentence, or leave it empty')).refine(...atMost(MOST_STATES)))
+		.refine(...atMost(MOST_FACTS))
+		.default({})
 });
 
 /** Facts of a plan that a story tells, with the states they can be in. An obstacle's fact is `obstacle:` and its id. */
@@ -96,13 +131,16 @@ function statesOf(fact: string, obstacles: readonly string[]): readonly string[]
 	return FACT_STATES[kind as keyof typeof FACT_STATES];
 }
 
-/** @returns what stands in braces in a text: the slots to be filled. */
-function slotsIn(of: string): readonly string[] {
-	return [...of.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] ?? '');
-}
-
 /** @reason more values than anyone can tell apart; keeps a hostile file cheap. */
 const MOST_VALUES = 10_000;
+
+/** What is wrong with a range as a grid. */
+function gridIssues({ from, to, step }: { readonly from: number; readonly to: number; readonly step: number }) {
+	const issue = (at: string, message: string, input: number) => ({ code: 'custom' as const, path: [at], message, input });
+	if (to < from) return [issue('to', 'is below "from"; give the greater end of the range', to)];
+	if (step > 0 && step < FINEST_STEP) return [issue('step', TOO_FINE, step)];
+	return (to - from) / step > MOST_VALUES ? [issue('step', `gives more than ${MOST_VALUES} values; give a coarser step`, step)] : [];
+}
 
 /**
  * A range on a grid, the value landing in a given (or several: they get the same value). With `above` the
@@ -114,15 +152,11 @@ const gridDraw = z
 		above: givenId.optional(),
 		from: finite,
 		to: finite,
-		step: z.number().positive(),
+		step: gridStep,
 		unit
 	})
 	.check((context) => {
-		const { from, to, step } = context.value;
-		if (to < from) context.issues.push({ code: 'custom', path: ['to'], message: 'is below "from"; give the greater end of the range', input: to });
-		else if ((to - from) / step > MOST_VALUES) {
-			context.issues.push({ code: 'custom', path: ['step'], message: `gives more than ${MOST_VALUES} values; give a coarser step`, input: step });
-		}
+		context.issues.push(...gridIssues(context.value));
 	});
 
 /** A choice among stated amounts. */
@@ -147,7 +181,11 @@ const draws = z.union([gridDraw, choiceDraw, factDraw]);
 /** A number that stands in the problem and belongs in none of its formulas. */
 const decoy = z.union([
 	z.strictObject({ given: givenId, value: amount }),
-	z.strictObject({ given: givenId, from: finite, to: finite, step: z.number().positive(), unit }),
+	z
+		.strictObject({ given: givenId, from: finite, to: finite, step: gridStep, unit })
+		.check((context) => {
+			context.issues.push(...gridIssues(context.value));
+		}),
 	/** The value of a bound of the scenario's rule table, by the limit's id. */
 	z.strictObject({ given: givenId, limit: z.string().max(80) }),
 	/** The margin of another practice table. */
@@ -223,7 +261,7 @@ export const scenarioSchema = z
 		/** How lengths are written and answered. */
 		units: z.enum(['metric', 'us-decimal', 'us-inch']),
 		/** Names of invented people, one of which is drawn. */
-		people: z.array(z.string().min(1).max(40)).min(1).max(20),
+		people: z.array(wording(z.string().min(1).max(40), 'a name')).min(1).max(20),
 		words: z.strictObject({ en: words, es: words }),
 		/** A whole plan of this scenario; the draws change parts of it. */
 		base: lanyardPlanSchema,
@@ -232,7 +270,7 @@ export const scenarioSchema = z
 		constraints: z.array(constraint).max(20).default([]),
 		aims: z.array(aim).min(1).max(10),
 		/** Pairs of slips that give equal numbers because their expressions are the same; at most three. */
-		equalSlips: z.array(z.tuple([z.string(), z.string()])).max(3).default([]),
+		equalSlips: z.array(z.tuple([z.string().max(60), z.string().max(60)])).max(3).default([]),
 		asks: z.array(askSchema).min(1).max(6),
 		difficulty: z.enum(['easy', 'middle', 'hard']),
 		drivers
@@ -265,6 +303,9 @@ export const scenarioSchema = z
 				if (scenario.words[language].obstacles[id] === undefined) {
 					say(['words', language, 'obstacles', id], 'is missing; give the obstacle a name in this language');
 				}
+			}
+			for (const id of Object.keys(scenario.words[language].obstacles)) {
+				if (!obstacles.includes(id)) say(['words', language, 'obstacles', id], 'names an obstacle that the base plan does not have; leave it out');
 			}
 			const { title, lead, body, facts } = scenario.words[language];
 			const texts: [(string | number)[], string][] = [

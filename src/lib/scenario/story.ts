@@ -12,6 +12,11 @@ export interface Story {
 	readonly paragraphs: readonly string[];
 }
 
+/** @returns what stands in braces in a text: the slots to be filled. */
+export function slotsIn(of: string): readonly string[] {
+	return [...of.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] ?? '');
+}
+
 /** What a fact of a plan is told as: `rescue`, `obstacle:stack` and so on, each in one state. */
 export type FactId = string;
 
@@ -37,8 +42,8 @@ export function factStatesOf(plan: LanyardPlan, obstacles: readonly string[]): R
 }
 
 /**
- * @returns title and story of a problem in a language, slots filled, with the sentences of the facts as drawn.
- * @throws RangeError if a slot names a given that the problem does not have.
+ * @returns title and story of a problem in a language, slots filled, with the sentences of the facts as drawn. A
+ * slot that the problem has nothing for, which an inspection finds, is left as a gap.
  */
 export function storyOf(problem: Problem, language: Language): Story {
 	const { scenario, drawn } = problem;
@@ -56,11 +61,14 @@ export function storyOf(problem: Problem, language: Language): Story {
 	};
 }
 
+/** Stands where a slot has nothing to be filled with. */
+const GAP = '…';
+
 function filled(text: string, problem: Problem, language: Language): string {
-	return text.replace(/\{([^{}]*)\}/g, (whole, slot: string) => {
+	return text.replace(/\{([^{}]*)\}/g, (_, slot: string) => {
 		if (slot === 'name') return problem.drawn.person;
 		const value = isGivenId(slot) ? givenValue(problem, slot) : undefined;
-		if (value === undefined || !isGivenId(slot)) throw new RangeError(`${problem.scenario.id}: nothing to fill ${whole} with`);
+		if (value === undefined || !isGivenId(slot)) return GAP;
 		return writeQuantity(value, writingOf(problem.scenario, slot, language));
 	});
 }

@@ -321,6 +321,7 @@ describe('what cannot be shown', () => {
 
 	it('is refused with its reason', () => {
 		expect(refusal({ absorber: null })).toEqual({ why: 'no-finite-stop' });
+		expect(refusal({ absorber: { elongation: 0, condition: 'dry', testedForLongerFall: 'unknown' } })).toEqual({ why: 'no-finite-stop' });
 		expect(refusal({ absorber: { condition: 'dry', testedForLongerFall: 'unknown' } })).toMatchObject({
 			why: 'missing',
 			givens: ['elongation']

@@ -63,8 +63,8 @@ describe('an inspection finds', () => {
 			constraints: [{ of: 'freeFall', atLeast: { value: 9, unit: 'm' } }]
 		}));
 		expect(of.drawn).toBe(0);
-		expect(found(of, 'seldom-drawn')).toEqual(['fault draws']);
-		expect(found(of, 'many-tries')).toEqual(['warning draws']);
+		expect(found(of, 'seldom-drawn')).toEqual(['fault constraints.0']);
+		expect(found(of, 'many-tries')).toEqual(['warning constraints.0']);
 		expect(of.turnedDown.constraint).toBeGreaterThan(0);
 		expect(of.answers.map((answer) => answer.values)).toEqual([undefined, undefined]);
 	});
@@ -72,7 +72,7 @@ describe('an inspection finds', () => {
 	it('an aim that never comes about, and draws that nearly all pass', () => {
 		const of = inspected((document) => ({ ...document, aims: [{ fails: 'nothing', weight: 99 }, { fails: 'rescue', weight: 1 }] }));
 		expect(found(of, 'aim-not-met')).toEqual(['fault aims.1']);
-		expect(found(of, 'lopsided')).toEqual(['fault aims']);
+		expect(found(of, 'lopsided')).toEqual(['fault aims.0']);
 	});
 
 	it('an ask for a number that the plans do not have', () => {
@@ -89,8 +89,10 @@ describe('an inspection finds', () => {
 				{ id: 'needed', cell: 'required-clearance', kind: 'number', quantity: 'requiredClearance', datum: 'anchorage', precision: { value: 0.01, unit: 'm' } }
 			]
 		}));
-		expect(found(of, 'ask-without-value')).toEqual(['fault asks.1']);
-		expect(of.findings.find((one) => one.code === 'ask-without-value')?.detail).toEqual({ which: 'not-rigged' });
+		expect(found(of, 'ask-without-value')).toEqual(['fault draws.0']);
+		const finding = of.findings.find((one) => one.code === 'ask-without-value');
+		expect(finding?.detail).toEqual({ which: 'not-rigged', ask: 'needed', given: '' });
+		expect(finding?.also).toContainEqual(['asks', 1]);
 	});
 
 	it('answers that hardly differ', () => {
@@ -113,7 +115,7 @@ describe('an inspection finds', () => {
 			equalSlips: [['margin-left-out', 'body-from-surface']]
 		}));
 		expect(of.alike).toContainEqual({ ask: 'required', slips: ['elongation-left-out', 'stretch-left-out'], share: 1, tries: DRAWS });
-		expect(found(of, 'slips-alike')).toContain('fault asks.1');
+		expect(found(of, 'slips-alike')).toContain('fault draws.8');
 		expect(found(of, 'declared-but-not-equal')).toEqual(['fault equalSlips.0']);
 	});
 
@@ -167,9 +169,9 @@ describe('an inspection finds', () => {
 			document.words.en.body = [long];
 			return undefined;
 		});
-		expect(found(of, 'long-sentence')).toEqual(['warning words.en.lead']);
-		expect(found(of, 'long-sentences')).toEqual(['fault words.en']);
-		expect(found(of, 'hard-words')).toEqual(['warning words.en']);
+		expect(found(of, 'long-sentence')).toEqual(['warning words.en.lead', 'warning words.en.body.0']);
+		expect(found(of, 'long-sentences')).toEqual(['fault words.en.lead']);
+		expect(found(of, 'hard-words')).toEqual(['warning words.en.lead']);
 		expect(of.reading.en?.longest.words).toBeGreaterThan(20);
 		expect(of.reading.es?.longest.words).toBeLessThanOrEqual(20);
 	});
