@@ -7,6 +7,7 @@ import {
 	closeDatabase,
 	compressPage,
 	database,
+	fillOutcomes,
 	firstSetUpCode,
 	forgetOld,
 	giveGuestToken,
@@ -39,10 +40,16 @@ export const init: ServerInit = async () => {
 	serverKeys();
 	const code = await firstSetUpCode(db, new Date());
 	if (code !== null) console.log(`No organisation yet. Open /setup and enter this code; it works once, for seven days: ${code}`);
+	// Nobody waits for it: what is missing until then are answers from before this version.
+	const ending = new AbortController();
+	void fillOutcomes(db, new Date(), ending.signal).catch((error: unknown) => console.error(error));
 	const tidy = () => void forgetOld(db, new Date()).catch((error: unknown) => console.error(error));
 	tidy();
 	setInterval(tidy, DAY).unref();
-	process.once('sveltekit:shutdown', () => void closeDatabase());
+	process.once('sveltekit:shutdown', () => {
+		ending.abort();
+		void closeDatabase();
+	});
 };
 
 /** Whether another site's page sends this. SvelteKit asks it of forms; here it is asked of what scripts send. */

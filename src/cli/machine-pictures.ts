@@ -6,7 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import type { AnyStateMachine } from 'xstate';
-import { checkMachine, lessonMachine, siteProblemMachine } from '#lib/flow/index.ts';
+import { checkMachine, lessonMachine, setMachine, siteProblemMachine } from '#lib/flow/index.ts';
 
 const DOCUMENT = fileURLToPath(new URL('../../DEVELOPERS.md', import.meta.url));
 const BEGIN = '<!-- machines: begin -->';
@@ -39,7 +39,8 @@ export function machinePassage(): string {
 	const pictures = [
 		['A lesson', lessonMachine],
 		['A check: lesson check and final check', checkMachine],
-		['A site problem', siteProblemMachine]
+		['A site problem', siteProblemMachine],
+		['A practice set', setMachine]
 	] as const;
 	const parts = pictures.map(([name, machine]) => `**${name}**\n\n\`\`\`mermaid\n${mermaid(machine)}\n\`\`\``);
 	return [BEGIN, ...parts, END].join('\n\n');

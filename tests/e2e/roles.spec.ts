@@ -4,9 +4,15 @@ import { expect, test, type APIRequestContext, type APIResponse } from '@playwri
 import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
+import { insertOwnScenario, insertVersion } from '#lib/server/db/own-scenarios.ts';
 import { insertOrganisation, insertPerson } from '#lib/server/db/people.ts';
 import { startSession } from '#lib/server/people/session.ts';
-import type { Role } from '#lib/server/people/who.ts';
+import type { Person, Role } from '#lib/server/people/who.ts';
+import { startDocument } from '#lib/server/scenarios/start.ts';
+import { printedCode } from '#lib/server/paper/code.ts';
+import { printSheet } from '#lib/server/paper/sheets.ts';
+import { assignSet } from '#lib/server/sets/assign.ts';
+import { makeSet } from '#lib/server/sets/make.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
 import { CALLERS, ROWS, type Caller, type Row, type Site } from './roles.ts';
 
@@ -50,10 +56,34 @@ async function tokenOf(person: string): Promise<string> {
 	return token;
 }
 
-async function newSite(): Promise<Site> {
+/** A scenario of the trainer, with a version and a draft. */
+async function aScenario(): Promise<string> {
+	const [id, now] = [`own-${randomUUID().slice(0, 8)}`, new Date().toISOString()];
+	const draft = JSON.stringify({ id, version: 1, ...startDocument({ rules: 'us-construction', units: 'metric' }) });
+	await insertOwnScenario(db, { id, organisation, madeBy: trainer, draft, now });
+	await insertVersion(db, { scenario: id, version: 1, document: draft, by: trainer, now });
+	return id;
+}
+
+/** A practice set of the trainer, assigned to a crew. */
+async function aSet(crew: string): Promise<Pick<Site, 'set' | 'assignment' | 'sheet' | 'sheetCode'>> {
+	const now = new Date();
+	const who: Person = { kind: 'person', id: trainer, organisation, role: 'trainer', name: 'Helle Brandt', answerer: '', language: null };
+	const scenarios = [{ id: 'bridge-bearing', version: 1, asks: ['free-fall'] }];
+	const content = { scenarios, count: 2, rule: { right: 2, critical: 0 }, sameForAll: false, language: null, aims: [] };
+	const made = await makeSet(db, who, { name: 'Before the mast job', content }, now);
+	const assigned = made.kind === 'made' ? await assignSet(db, who, made.id, { crews: [crew], people: [], dueDay: null }, now) : made;
+	if (made.kind !== 'made' || assigned.kind !== 'assigned') throw new Error(JSON.stringify(assigned));
+	const sheet = await printSheet(db, who, made.id, { copies: 1, alike: true, language: 'en' }, new Date());
+	if (sheet === null) throw new Error('the set is not there');
+	return { set: made.id, assignment: assigned.assignments[0] ?? '', sheet: sheet.id, sheetCode: printedCode(sheet.code, 1) };
+}
+
+/** @param about the row that it is for: what only some rows need is made for them alone */
+async function newSite(about?: Row): Promise<Site> {
 	const [person, colleague, second] = [await aPerson('learner'), await aPerson('trainer'), await aPerson('trainer')];
 	const crew = await aCrew([trainer, second], [learner, person]);
-	return { crew, person, colleague, second, sibling: await aCrew([trainer], []), unique: randomUUID().slice(0, 13) };
+	return { crew, person, colleague, second, sibling: await aCrew([trainer], []), scenario: about?.scenario ? await aScenario() : '', ...(about?.set ? await aSet(crew) : { set: '', assignment: '', sheet: '', sheetCode: '' }), unique: randomUUID().slice(0, 13) };
 }
 
 test.beforeAll(async () => {
@@ -105,10 +135,10 @@ function outcome(response: APIResponse): 'allowed' | 'refused' | 'sign-in' | `st
 }
 
 for (const row of ROWS) {
-	const about: Site = { crew: 'CREW', person: 'PERSON', colleague: 'COLLEAGUE', second: 'SECOND', sibling: 'SIBLING', unique: 'unique' };
+	const about: Site = { crew: 'CREW', person: 'PERSON', colleague: 'COLLEAGUE', second: 'SECOND', sibling: 'SIBLING', scenario: 'SCENARIO', set: 'SET', assignment: 'ASSIGNMENT', sheet: 'SHEET', sheetCode: 'SHEETCODE', unique: 'unique' };
 	test(`${row.method} ${row.path(about)} ${JSON.stringify(row.form?.(about) ?? row.json ?? {})}: ${row.allowed.join(', ') || 'nobody'}`, async ({ request }) => {
 		const found: [Caller, string][] = [];
-		for (const caller of CALLERS) found.push([caller, outcome(await ask(request, row, caller, await newSite()))]);
+		for (const caller of CALLERS) found.push([caller, outcome(await ask(request, row, caller, await newSite(row)))]);
 		const nobody = row.allowed.length === 0;
 		const expected = CALLERS.map((caller): [Caller, string] => {
 			if (row.allowed.includes(caller)) return [caller, 'allowed'];
@@ -131,6 +161,14 @@ test('what is not there and what is somebody else’s read the same', async ({ r
 	expect(await read(`/crew/${site.crew}`, 'otherEmployer')).toBe(await read(missing, 'otherEmployer'));
 	const [refused, nothing] = [await read('/records', 'learner'), await read('/no-such-page', 'learner')];
 	for (const page of [refused, nothing]) expect(page).toContain('There is no page at this address.');
+});
+
+test('a problem of an organisation’s scenario is there for its people, and for nobody else', async ({ request }) => {
+	const row: Row = { method: 'GET', path: ({ scenario }) => `/learn/problem?scenario=${scenario}&seed=1`, allowed: [], scenario: true };
+	const found = new Map<Caller, number>();
+	for (const caller of CALLERS) found.set(caller, (await ask(request, row, caller, await newSite(row))).status());
+	const people = ['learner', 'otherLearner', 'trainer', 'otherTrainer', 'employer'];
+	expect(Object.fromEntries(found)).toEqual(Object.fromEntries(CALLERS.map((caller) => [caller, people.includes(caller) ? 200 : 404])));
 });
 
 test('what a signed-in person sees stays in no cache', async ({ request }) => {

@@ -21,6 +21,15 @@ export interface Site {
 	readonly second: string;
 	/** Another crew of the same trainer. */
 	readonly sibling: string;
+	/** A scenario that the trainer made, with a version and a draft; empty for rows that do not say that they need one. */
+	readonly scenario: string;
+	/** A practice set that the trainer made; empty for rows that do not say that they need one. */
+	readonly set: string;
+	/** The same set, assigned to the crew. */
+	readonly assignment: string;
+	/** The same set, printed: id of the sheet, and the code on its only copy. */
+	readonly sheet: string;
+	readonly sheetCode: string;
 	/** Text that is not used twice. */
 	readonly unique: string;
 }
@@ -33,6 +42,10 @@ export interface Row {
 	/** Of the interface: sent instead of a form. */
 	readonly json?: Readonly<Record<string, unknown>>;
 	readonly allowed: readonly Caller[];
+	/** Whether it is about a scenario: an organisation may not have one for each request. */
+	readonly scenario?: true;
+	/** Whether it is about a practice set. */
+	readonly set?: true;
 }
 
 const ALL: readonly Caller[] = CALLERS;
@@ -41,6 +54,10 @@ const EMPLOYERS: readonly Caller[] = ['employer', 'otherEmployer'];
 const STAFF: readonly Caller[] = ['trainer', 'otherTrainer', ...EMPLOYERS];
 /** Whose crew it is. */
 const OF_CREW: readonly Caller[] = ['trainer', 'employer'];
+/** Of whose organisation it is, and whose to look at. */
+const OF_ORGANISATION: readonly Caller[] = ['trainer', 'otherTrainer', 'employer'];
+/** Whoever teaches the crew; the employer does not. */
+const TEACHES: readonly Caller[] = ['trainer'];
 const ONE_EMPLOYER: readonly Caller[] = ['employer'];
 const LEARNERS: readonly Caller[] = ['learner', 'otherLearner'];
 /** Whoever is signed in goes through the course in a course of their own. */
@@ -90,6 +107,23 @@ function onCrew(action: string, allowed: readonly Caller[], more: (site: Site) =
 	);
 }
 
+/** A request about the trainer's scenario. @param below it, an action with its question mark */
+function ofScenario(below: string, allowed: readonly Caller[], form?: NonNullable<Row['form']>): Row {
+	const path = ({ scenario }: Site) => `/crew/scenarios/${scenario}${below}`;
+	return { ...(form === undefined ? get(path, allowed) : post(path, form, allowed)), scenario: true };
+}
+
+/** A request about the trainer's practice set. @param path behind the set's id; an action with its question mark */
+function ofSet(path: (site: Site) => string, allowed: readonly Caller[], form?: NonNullable<Row['form']>): Row {
+	return { ...(form === undefined ? get(path, allowed) : post(path, form, allowed)), set: true };
+}
+
+/** A set of two problems, as its form sends it. */
+const NEW_SET = { name: 'Before the mast job', scenario: 'bridge-bearing', skill: 'free-fall', units: 'metric', count: '2', right: '2', unsafe: '0', same: 'apart', language: 'own' };
+
+/** The revision that a scenario has when it is made. */
+const FIRST = { revision: '1' };
+
 export const ROWS: readonly Row[] = [
 	get('/', ALL),
 	get('/method', ALL),
@@ -118,6 +152,8 @@ export const ROWS: readonly Row[] = [
 	get('/learn/check/final', LEARNERS),
 	get('/learn/check/no-such-lesson', NOBODY),
 	post('/learn/check/stages?/begin', () => ({}), LEARNERS),
+	{ ...get(({ assignment }) => `/learn/set/${assignment}`, ['learner']), set: true },
+	get('/learn/set/00000000-0000-4000-8000-000000000000', NOBODY),
 	send('/api/course/events', PEOPLE),
 	send('/api/course/checks', LEARNERS),
 	send('/api/course/checks/00000000-0000-0000-0000-000000000000/answers', LEARNERS),
@@ -165,7 +201,67 @@ export const ROWS: readonly Row[] = [
 	get(({ sibling, person }) => `/crew/${sibling}/sign-off/${person}`, NOBODY),
 	post(({ crew, person }) => `/crew/${crew}/sign-off/${person}?/read`, () => SIGNED, OF_CREW),
 	post(({ sibling, person }) => `/crew/${sibling}/sign-off/${person}?/sign`, () => ({ ...SIGNED, shown: 'x', password: 'three cranes by the river' }), NOBODY),
+	get(({ crew }) => `/crew/${crew}/picture`, TEACHES),
+	get(({ crew, person }) => `/crew/${crew}/picture?cell=free-fall&person=${person}&slip=margin-left-out`, TEACHES),
+	post(({ crew }) => `/crew/${crew}/picture?/aim`, () => ({}), TEACHES),
 	onCrew('assign', ONE_EMPLOYER, ({ colleague }) => ({ trainer: colleague })),
-	onCrew('release', ONE_EMPLOYER, ({ second }) => ({ trainer: second }))
-];
+	onCrew('release', ONE_EMPLOYER, ({ second }) => ({ trainer: second })),
 
+	get('/crew/sets', STAFF),
+	get('/crew/sets/new', STAFF),
+	post('/crew/sets/new?/make', () => NEW_SET, STAFF),
+	post('/crew/sets/new?/make', () => ({}), STAFF),
+	get('/crew/sets/new?copy=00000000-0000-0000-0000-000000000000', NOBODY),
+	get('/crew/sets/00000000-0000-0000-0000-000000000000', NOBODY),
+	get('/crew/sets/00000000-0000-0000-0000-000000000000/preview', NOBODY),
+	get('/api/sets/00000000-0000-0000-0000-000000000000/states', NOBODY),
+	ofSet(({ set }) => `/crew/sets/new?copy=${set}`, OF_CREW),
+	ofSet(({ set }) => `/crew/sets/${set}`, OF_CREW),
+	ofSet(({ set, assignment }) => `/crew/sets/${set}?recall=${assignment}`, OF_CREW),
+	ofSet(({ set }) => `/crew/sets/${set}/preview?n=2`, OF_CREW),
+	ofSet(({ set }) => `/crew/sets/${set}/preview?n=3`, NOBODY),
+	ofSet(({ set }) => `/api/sets/${set}/states`, OF_CREW),
+	ofSet(({ set }) => `/crew/sets/${set}?/assign`, OF_CREW, ({ sibling }) => ({ crew: sibling })),
+	ofSet(({ set }) => `/crew/sets/${set}?/recall`, OF_CREW, ({ assignment }) => ({ assignment })),
+	ofSet(({ set }) => `/crew/sets/${set}?/recall`, NOBODY, ({ set }) => ({ assignment: set })),
+	ofSet(({ set }) => `/crew/sets/${set}?/archive`, OF_CREW, () => ({})),
+	ofSet(({ set }) => `/crew/sets/${set}?/restore`, OF_CREW, () => ({})),
+
+	get('/crew/sets/00000000-0000-0000-0000-000000000000/paper', NOBODY),
+	get('/crew/sets/00000000-0000-0000-0000-000000000000/paper/00000000-0000-0000-0000-000000000000', NOBODY),
+	ofSet(({ set }) => `/crew/sets/${set}/paper`, OF_CREW),
+	ofSet(({ set }) => `/crew/sets/${set}/paper?/print`, OF_CREW, () => ({ kind: 'alike', language: 'en', size: 'a4' })),
+	ofSet(({ set, sheet }) => `/crew/sets/${set}/paper/${sheet}?part=sheet&size=a4`, OF_CREW),
+	ofSet(({ set, sheet }) => `/crew/sets/${set}/paper/${sheet}?part=key&size=letter`, OF_CREW),
+	ofSet(({ set, sheet }) => `/crew/sets/${set}/paper/${sheet}?part=answers&size=a4`, NOBODY),
+	ofSet(({ set }) => `/crew/sets/${set}/paper/${set}`, NOBODY),
+	get('/crew/paper', STAFF),
+	get('/crew/paper?code=K7QM-2XWD-01&person=00000000-0000-0000-0000-000000000000', STAFF),
+	post('/crew/paper?/find', () => ({ code: 'K7QM-2XWD-01', person: '' }), STAFF),
+	post('/crew/paper?/enter&code=K7QM-2XWD-01&person=00000000-0000-0000-0000-000000000000', () => ({}), STAFF),
+	ofSet(({ sheetCode, person }) => `/crew/paper?/enter&code=${sheetCode}&person=${person}`, STAFF, () => ({})),
+
+	get('/crew/board', STAFF),
+	get('/crew/board?scenario=bridge-bearing&seed=5', STAFF),
+	get('/crew/board?scenario=bridge-bearing', STAFF),
+	get('/crew/board?scenario=own-0000000000&seed=5', NOBODY),
+	get('/crew/board?set=00000000-0000-0000-0000-000000000000&seed=5', NOBODY),
+	ofSet(({ set }) => `/crew/board?set=${set}&place=1&seed=5`, OF_CREW),
+	ofSet(({ set }) => `/crew/board?set=${set}&place=99&seed=5`, NOBODY),
+
+	get('/crew/scenarios', STAFF),
+	post('/crew/scenarios?/make', () => ({}), STAFF),
+	post('/crew/scenarios?/import', () => ({ text: '{}' }), STAFF),
+	post('/crew/scenarios?/copy', () => ({ scenario: 'silo-top' }), STAFF),
+	post('/crew/scenarios?/copy', () => ({ scenario: 'own-0000000000' }), NOBODY),
+	{ ...post('/crew/scenarios?/copy', ({ scenario }) => ({ scenario }), OF_ORGANISATION), scenario: true },
+	get('/crew/scenarios/own-0000000000', NOBODY),
+	get('/crew/scenarios/own-0000000000/json', NOBODY),
+	ofScenario('', OF_ORGANISATION),
+	ofScenario('/json', OF_ORGANISATION),
+	ofScenario('?/save', OF_CREW, () => ({ ...FIRST, text: '{"title":"not yet"}' })),
+	ofScenario('?/publish', OF_CREW, () => FIRST),
+	ofScenario('?/discard', OF_CREW, () => FIRST),
+	ofScenario('?/retire', OF_CREW, () => ({})),
+	ofScenario('?/restore', OF_CREW, () => ({}))
+];

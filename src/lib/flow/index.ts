@@ -25,7 +25,7 @@ export { mixed, type MixedProblem } from './mix.ts';
 export { resume, type Regrading } from './resume.ts';
 export { allRight, creditsOf, pictureCredits, skillOf } from './credits.ts';
 export { foundSlips, mostFrequent } from './found-slips.ts';
-export { outcomesOf, type AskOutcome } from './outcomes.ts';
+export { outcomesOf, type AskOutcome, type OutcomeSlip } from './outcomes.ts';
 export {
 	WANTED_BEFORE_CHECK,
 	WRONG_AT_RUNG,
@@ -52,3 +52,20 @@ export {
 	type LessonState,
 	type LessonTask
 } from './course.ts';
+export {
+	isPassed,
+	placeAtHand,
+	replaySet,
+	setMachine,
+	type RoundResult,
+	type SetAnswer,
+	type SetContent,
+	type SetContext,
+	type SetEvent,
+	type SetInput,
+	type SetRule,
+	type SetScenario,
+	type SetStanding,
+	type SetState
+} from './set.ts';
+export { asksOfPlace, placeOf, placesOf, type SetPlace, type SetSource } from './set-places.ts';

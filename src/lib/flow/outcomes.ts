@@ -13,8 +13,11 @@ export interface AskOutcome {
 	/** On the unsafe side: a failing plan accepted, a clearance under-stated. */
 	readonly critical: boolean;
 	/** The one slip that a wrong number looked like. */
-	readonly slip: string | undefined;
+	readonly slip: OutcomeSlip | undefined;
 }
+
+/** Slips of the catalogue, and a number that was stated although the label does not hold for the case. */
+export type OutcomeSlip = ReturnType<typeof foundSlips>[number] | 'label-range-overlooked';
 
 /**
  * @returns what the answers to these asks came to. A number that is right with the learner's own earlier error is
@@ -27,7 +30,7 @@ export function outcomesOf(asks: readonly Ask[], grades: Readonly<Record<string,
 		const of = { ask: ask.id, cell: ask.cell, skill: skillOf(ask) };
 		if (grade?.kind === 'number') {
 			const wrong = grade.mark.kind === 'wrong';
-			return [{ ...of, wrong, critical: grade.mark.kind === 'wrong' && grade.mark.critical, slip: wrong ? foundSlips({ [ask.id]: grade })[0] : undefined }];
+			return [{ ...of, wrong, critical: grade.mark.kind === 'wrong' && grade.mark.critical, slip: wrong ? slipOf(ask.id, grade) : undefined }];
 		}
 		if (grade?.kind !== 'decision') return [];
 		const { mark, counts } = grade;
@@ -35,4 +38,8 @@ export function outcomesOf(asks: readonly Ask[], grades: Readonly<Record<string,
 		if (!counts && !critical) return [];
 		return [{ ...of, wrong: mark.kind === 'wrong', critical, slip: undefined }];
 	});
+}
+
+function slipOf(ask: string, grade: Extract<Grade, { kind: 'number' }>): OutcomeSlip | undefined {
+	return grade.label === 'overlooked' ? 'label-range-overlooked' : foundSlips({ [ask]: grade })[0];
 }

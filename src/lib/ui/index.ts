@@ -3,6 +3,7 @@
  * `#lib/ui/sheet.css` once.
  */
 export { default as Button } from './Button.svelte';
+export { default as CheckField } from './CheckField.svelte';
 export { default as Choice } from './Choice.svelte';
 export { default as LabelPlate } from './LabelPlate.svelte';
 export { default as Mark } from './Mark.svelte';

@@ -8,6 +8,7 @@ import {
 	findOrganisation,
 	frequentSlips,
 	practisedBefore,
+	setsOf,
 	type Person
 } from '#lib/server/index.ts';
 import type { PageServerLoad } from './$types';
@@ -31,6 +32,7 @@ async function ownOf(who: Person) {
 		person: who.id,
 		state,
 		day: dayIn(organisation.zone, now),
+		sets: await setsOf(db, who, now),
 		slips: await frequentSlips(db, who.answerer),
 		final:
 			desk === undefined

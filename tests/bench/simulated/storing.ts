@@ -1,5 +1,4 @@
 /** An answer posted, graded and durably stored, against a bare endpoint with one durable insert: whole processes. */
-import { spawn, type ChildProcess } from 'node:child_process';
 import { randomBytes, randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -11,6 +10,7 @@ import { ROOT } from '../../../src/cli/root.ts';
 import { dice, slippedAnswer, tasksOf, type Dice } from './learner.ts';
 import { post, requestRate } from './load.ts';
 import { problemsOf } from './shipped.ts';
+import { started, type Started } from './started.ts';
 import { median } from './timing.ts';
 import { gridPoint, typed } from './writing.ts';
 
@@ -21,42 +21,6 @@ const ROUNDS = 7;
 /** Answers that one guest hands in: a few sittings. */
 const ANSWERS_A_GUEST = 50;
 const SEED = 4711;
-/** How long a server may take to start, a build included, ms. */
-const PATIENCE = 300_000;
-
-interface Started {
-	readonly address: string;
-	readonly stop: () => Promise<void>;
-}
-
-/** Starts a program and waits for the line with its address. @throws if it ends before, or takes too long. */
-function started(file: string, args: readonly string[], env: Readonly<Record<string, string>>): Promise<Started> {
-	return new Promise((ready, failed) => {
-		const child: ChildProcess = spawn(process.execPath, [file, ...args], {
-			cwd: ROOT,
-			env: { ...process.env, ...env },
-			stdio: ['ignore', 'pipe', 'inherit']
-		});
-		const ended = new Promise<void>((end) => child.once('exit', () => end()));
-		const stop = (): Promise<void> => {
-			child.kill('SIGTERM');
-			return ended;
-		};
-		const timer = setTimeout(() => {
-			child.kill('SIGKILL');
-			failed(new Error(`${file} did not start`));
-		}, PATIENCE);
-		void ended.then(() => failed(new Error(`${file} ended before it was reached`)));
-		let said = '';
-		child.stdout?.on('data', (part: Buffer) => {
-			said += part.toString('utf8');
-			const address = /is at (http:\/\/127\.0\.0\.1:\d+)/.exec(said)?.[1];
-			if (address === undefined) return;
-			clearTimeout(timer);
-			ready({ address, stop });
-		});
-	});
-}
 
 /** What a learner sends for a whole problem: half of the numbers right, half from a slip. */
 function answersFor(problem: Problem, roll: Dice): Readonly<Record<string, object>> {

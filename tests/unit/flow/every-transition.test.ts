@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkMachine, lessonMachine, siteProblemMachine, type CheckEvent, type FlowEvent, type LessonEvent } from '#lib/flow/index.ts';
+import { checkMachine, lessonMachine, setMachine, siteProblemMachine, type CheckEvent, type FlowEvent, type LessonEvent, type SetEvent } from '#lib/flow/index.ts';
 import { walkEveryTransition } from '../../support/every-transition.ts';
 import { right, tied, unreadable, wrong, wronglyTied } from './grades.ts';
 
@@ -43,6 +43,20 @@ test('every transition of the check machine is taken', () => {
 	const walked = walkEveryTransition(checkMachine, { items: ['i1', 'i2'] }, events);
 	expect(walked.never).toEqual([]);
 	expect(walked.all.length).toBeGreaterThan(11);
+});
+
+test('every transition of the practice-set machine is taken', () => {
+	const events: SetEvent[] = [
+		...[0, 1, 2, 3, 4, 5].flatMap((place) => bools.map((isRight): SetEvent => ({ type: 'ANSWERED', place, right: isRight, critical: 0 }))),
+		{ type: 'ANSWERED', place: 0, right: false, critical: 2 },
+		{ type: 'ANSWERED', place: 9, right: true, critical: 0 },
+		{ type: 'RECALLED' }
+	];
+	const walked = walkEveryTransition(setMachine, { count: 3, rule: { right: 2, critical: 0 } }, events);
+	// After nothing, one answer ends a round of one problem alone.
+	const single = walkEveryTransition(setMachine, { count: 1, rule: { right: 1, critical: 0 } }, events);
+	expect(walked.never.filter((one) => single.never.includes(one))).toEqual([]);
+	expect(walked.all.length).toBeGreaterThan(10);
 });
 
 test('every transition of the site-problem machine is taken', () => {

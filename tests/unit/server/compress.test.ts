@@ -1,6 +1,7 @@
 import { gunzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
 import { compressPage } from '#lib/server/compress.ts';
+import { answer } from '#lib/server/respond.ts';
 
 const page = () =>
 	new Response('<p>drawing</p>'.repeat(500), {
@@ -34,4 +35,16 @@ it.each([null, 'br', 'gzip;q=0', 'gzip; q=0.0, br'])(
 it('leaves answers of the API as they are', () => {
 	const response = Response.json({ ok: true });
 	expect(compressPage(response, 'gzip')).toBe(response);
+});
+
+it('sends a long answer of the API compressed, and a short one as it is', async () => {
+	const long = JSON.stringify(Array.from({ length: 200 }, (_, i) => ({ person: `Person ${String(i)}`, state: 'under-way', right: 3 })));
+	const response = compressPage(answer(200, long), 'gzip');
+	expect(response.headers.get('content-encoding')).toBe('gzip');
+	expect(response.headers.has('content-length')).toBe(false);
+	const body = Buffer.from(await response.arrayBuffer());
+	expect(body.length).toBeLessThan(long.length / 5);
+	expect(gunzipSync(body).toString()).toBe(long);
+	const short = answer(201, JSON.stringify({ stored: true }));
+	expect(compressPage(short, 'gzip')).toBe(short);
 });

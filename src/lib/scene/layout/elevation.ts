@@ -77,6 +77,16 @@ export interface Elevation {
 	readonly unplaced: readonly string[];
 }
 
+/** @returns the dimensions that found no room: they stand beside the drawing. */
+export function unplacedDimensions({ unplaced, site }: Elevation): readonly { readonly id: string; readonly name: string; readonly label: string }[] {
+	return unplaced.flatMap((id) => {
+		const d = site.dimensions.find((one) => `dimension:${one.id}` === id);
+		if (d === undefined) return [];
+		const thing = d.axis === 'vertical' ? site.obstacles.find((o) => Math.abs(o.top - site.lowerLevel.depth - d.to.z) < 0.004) : undefined;
+		return [{ id: d.id, name: d.name === '' ? (thing?.name ?? '') : d.name, label: d.label }];
+	});
+}
+
 function sizesFor(options: ElevationOptions): WordSizes {
 	const tight = options.width < 480;
 	const t = options.textScale;

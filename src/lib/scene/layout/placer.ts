@@ -16,6 +16,8 @@ export interface PlacedText {
 	readonly box: Box;
 	/** 'name' is set in the second ink, 'number' in full ink, 'own' in the learner's colour. */
 	readonly tone: 'number' | 'name' | 'own';
+	/** Of several dimensions on one line, the one that it belongs to, by its id. */
+	readonly of?: string;
 }
 
 /** A block of lines set over each other. */

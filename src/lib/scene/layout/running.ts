@@ -92,7 +92,7 @@ export function placeRunning(r: RunningRequest, sizes: DimensionSizes, placer: P
 					return Math.abs(middle - l.end.y) < 3 ? [] : [{ x1: x + 2, y1: l.end.y, x2: left - 2, y2: middle }];
 				})
 			],
-			texts: labels.flatMap((l) => setLine(l.shape, left, l.top)),
+			texts: labels.flatMap((l) => setLine(l.shape, left, l.top).map((text) => ({ ...text, of: l.end.id }))),
 			origin: { x, y: r.base }
 		};
 		placer.add(placed.texts);

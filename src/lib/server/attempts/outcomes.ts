@@ -1,8 +1,8 @@
 /** Rows of what answers came to, made from the server's own grades. */
-import { outcomesOf } from '#lib/flow/index.ts';
+import { outcomesOf, type Grades } from '#lib/flow/index.ts';
 import type { Picture, PictureGrade } from '#lib/findings/index.ts';
+import type { Scenario } from '#lib/scenario/index.ts';
 import type { OutcomeTable } from '../db/schema.ts';
-import type { MarkedAnswers } from './mark.ts';
 
 /** Whose answer it is, where it was given, and when. */
 export interface Answered {
@@ -28,8 +28,16 @@ function common({ answerer, way, assignment, now }: Answered) {
 	return { answerer_id: answerer, way, assignment_id: assignment ?? null, week: weekOf(now), at: now.toISOString() };
 }
 
+/** A graded site problem, as far as its outcomes are made of it. */
+export interface Graded {
+	/** What was sent, by its id. */
+	readonly sent: { readonly id: string };
+	readonly scenario: Scenario;
+	readonly grades: Grades;
+}
+
 /** @returns a row for each ask of a site problem that tells something. */
-export function siteOutcomes({ sent, scenario, grades }: MarkedAnswers, of: Answered): readonly OutcomeTable[] {
+export function siteOutcomes({ sent, scenario, grades }: Graded, of: Answered): readonly OutcomeTable[] {
 	return outcomesOf(scenario.asks, grades).map(({ ask, cell, skill, wrong, critical, slip }) => ({
 		...common(of),
 		answer_id: sent.id,
@@ -44,7 +52,7 @@ export function siteOutcomes({ sent, scenario, grades }: MarkedAnswers, of: Answ
 }
 
 /** @returns the row of an answered picture. @param event the course's event that holds the answer */
-export function pictureOutcome(event: string, cell: string, picture: Picture, grade: PictureGrade, of: Answered): OutcomeTable {
+export function pictureOutcome(event: string, cell: string, picture: Pick<Picture, 'id' | 'skills'>, grade: PictureGrade, of: Answered): OutcomeTable {
 	return {
 		...common(of),
 		answer_id: event,

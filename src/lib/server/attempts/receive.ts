@@ -2,8 +2,12 @@ import { randomUUID } from 'node:crypto';
 import { storeAttempt, storeFirstAttempt, type Beside, type NewAttempt, type StoreOutcome } from '../db/attempts.ts';
 import { findAnsweringGuest, nthAnswer } from '../db/guests.ts';
 import type { Database } from '../db/open.ts';
+import { countsInSet } from '../db/own-sets.ts';
 import { guestTokenHash, type Cookies } from '../guest.ts';
+import type { SetAnswerTable } from '../db/schema.ts';
+import type { Who } from '../people/who.ts';
 import type { InputProblem } from '../problems.ts';
+import { judgeForSet, partAnswer } from '../sets/answer.ts';
 import type { Drawn } from '#lib/scenario/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { markAnswers, type MarkedAnswers, type Scenarios, type Unread } from './mark.ts';
@@ -24,7 +28,11 @@ export interface Visitor {
 	readonly secure: boolean;
 	/** Of somebody who is signed in; null for a guest. */
 	readonly answerer: string | null;
+	/** Who it is, where answers for practice sets are to count. */
+	readonly who?: Who;
 }
+
+const GUEST: Who = { kind: 'guest' };
 
 /** What the client is told. */
 export type Receipt =
@@ -35,6 +43,8 @@ export type Receipt =
 			readonly attempt: string;
 			/** JSON of the grades, by ask. */
 			readonly grades: string;
+			/** Of an answer that was meant for a practice set: whether it counts there. */
+			readonly counts?: boolean;
 	  }
 	| {
 			readonly kind: 'refused';
@@ -57,20 +67,31 @@ export async function receiveAnswers(
 ): Promise<Receipt> {
 	const answerer = await answererOf(db, visitor, new Date(now.getTime() - WHILE * 1000).toISOString());
 	if (answerer.nth !== null) return tooMany(answerer.nth, now);
-	const marked = markAnswers(input, scenarios);
+	const parted = partAnswer(input);
+	if (parted.kind === 'refused') return parted;
+	const { answer, place } = parted.value;
+	const marked = markAnswers(answer, scenarios);
 	if (marked.kind === 'refused') return marked;
 	if (marked.kind === 'unread') return notRead(marked);
+	const judged = place === undefined ? undefined : await judgeForSet(db, visitor.who ?? GUEST, place, marked.value, now);
+	if (judged?.kind === 'refused') return judged;
+	const set = judged?.kind === 'counts' ? judged.row : undefined;
 	const attempt = rowOf(marked.value, now);
 	const outcome =
 		answerer.kind === 'new'
 			? await storeFirstAttempt(db, { id: randomUUID(), tokenHash: answerer.tokenHash, now: attempt.created_at }, attempt)
-			: await storeAttempt(db, { ...attempt, guest_id: answerer.id }, besideOf(marked.value, visitor, now));
-	return receipt(outcome);
+			: await storeAttempt(db, { ...attempt, guest_id: answerer.id }, besideOf(marked.value, visitor, set, now));
+	const stored = receipt(outcome);
+	if (judged === undefined || stored.kind === 'refused') return stored;
+	// Asked of the disk: another tab may have been quicker, and what was kept as practice before stays practice.
+	return { ...stored, counts: judged.kind === 'counted' || (set !== undefined && (await countsInSet(db, set.assignment_id, stored.attempt))) };
 }
 
 /** What an answer came to, of somebody who is signed in; what guests practise is asked of nowhere. */
-function besideOf(marked: MarkedAnswers, visitor: Visitor, now: Date): Beside | undefined {
-	return visitor.answerer === null ? undefined : { outcomes: siteOutcomes(marked, { answerer: visitor.answerer, way: 'practice', now }) };
+function besideOf(marked: MarkedAnswers, { answerer }: Visitor, set: SetAnswerTable | undefined, now: Date): Beside | undefined {
+	if (answerer === null) return undefined;
+	if (set === undefined) return { outcomes: siteOutcomes(marked, { answerer, way: 'practice', now }) };
+	return { outcomes: siteOutcomes(marked, { answerer, way: 'set', assignment: set.assignment_id, now }), set };
 }
 
 /** Under whom an answer is stored, and when the oldest of too many was. */

@@ -126,15 +126,28 @@ async function insertComing(db: Database, coming: readonly Coming[]): Promise<re
 
 /** Inserts what belongs to answers that were just stored. Call it within their transaction. */
 export async function insertBeside(db: Database, all: readonly Beside[]): Promise<void> {
-	const outcomes = all.flatMap((one) => one.outcomes);
+	const counted = await insertSetAnswers(db, all.flatMap(({ set }) => (set === undefined ? [] : [set])));
+	const outcomes = all.flatMap((one) => (one.set === undefined || counted.has(one.set.attempt_id) ? one.outcomes : one.outcomes.map(asPractice)));
 	if (outcomes.length > 0) await db.insertInto('outcome').values(outcomes).execute();
-	const sets = all.flatMap(({ set }) => (set === undefined ? [] : [set]));
-	if (sets.length > 0) {
-		// Of two answers to one problem of a set the first counts; the other is practice.
-		await db.insertInto('set_answer').values(sets).onConflict((conflict) => conflict.columns(['assignment_id', 'person_id', 'place']).doNothing()).execute();
-	}
 	const papers = all.flatMap(({ paper }) => (paper === undefined ? [] : [paper]));
 	if (papers.length > 0) await db.insertInto('paper_answer').values(papers).execute();
+}
+
+/** Of two answers to one problem of a set the first counts. @returns the attempts that do. */
+async function insertSetAnswers(db: Database, sets: readonly Readonly<SetAnswerTable>[]): Promise<ReadonlySet<string>> {
+	if (sets.length === 0) return new Set();
+	const rows = await db
+		.insertInto('set_answer')
+		.values(sets)
+		.onConflict((conflict) => conflict.columns(['assignment_id', 'person_id', 'place']).doNothing())
+		.returning('attempt_id')
+		.execute();
+	return new Set(rows.map((row) => row.attempt_id));
+}
+
+/** What an answer came to that was meant for a set and came second: practice. */
+function asPractice(outcome: Readonly<OutcomeTable>): OutcomeTable {
+	return { ...outcome, way: 'practice', assignment_id: null };
 }
 
 /**

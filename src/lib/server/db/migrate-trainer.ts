@@ -60,6 +60,9 @@ async function addSets(db: Kysely<unknown>): Promise<void> {
 	await db.schema.createIndex('set_assignment_of_set').on('set_assignment').column('set_id').execute();
 	await db.schema.createIndex('set_assignment_of_crew').on('set_assignment').column('crew_id').execute();
 	await db.schema.createIndex('set_assignment_of_person').on('set_assignment').column('person_id').execute();
+	// Nobody has a set twice at the same time. Nulls are all different: each index sees its own kind of row.
+	await db.schema.createIndex('set_of_crew_once').on('set_assignment').columns(['set_id', 'crew_id']).unique().where(sql.ref('recalled_at'), 'is', null).execute();
+	await db.schema.createIndex('set_of_person_once').on('set_assignment').columns(['set_id', 'person_id']).unique().where(sql.ref('recalled_at'), 'is', null).execute();
 	await db.schema
 		.createTable('set_answer')
 		.addColumn('attempt_id', 'text', (column) => column.primaryKey().references('attempt.id'))
@@ -96,13 +99,13 @@ async function addOutcomes(db: Kysely<unknown>): Promise<void> {
 	await db.schema
 		.createIndex('outcome_by_cell')
 		.on('outcome')
-		.columns(['answerer_id', 'cell', 'skill', 'week', 'wrong', 'critical', 'at', 'scenario_id', 'assignment_id'])
+		.columns(['answerer_id', 'cell', 'week', 'at', 'ask', 'wrong', 'critical', 'skill', 'scenario_id', 'assignment_id'])
 		.execute();
 	await db.schema
-		.createIndex('outcome_by_slip')
+		.createIndex('outcome_wrong')
 		.on('outcome')
 		.columns(['answerer_id', 'slip', 'critical', 'at', 'scenario_id', 'assignment_id'])
-		.where(sql.ref('slip'), '<>', sql.lit(''))
+		.where(sql.ref('wrong'), '=', sql.lit(1))
 		.execute();
 	await db.schema
 		.createTable('done_once')

@@ -3,10 +3,12 @@ import { PASS_RULES } from '#lib/mastery/index.ts';
 import { addTrainer, addCrew } from '../db/crews.ts';
 import { putOnList } from '../db/crew-list.ts';
 import type { Database } from '../db/open.ts';
-import { hasOrganisation, insertOrganisation, insertPerson } from '../db/people.ts';
+import { findStaffByEmail, hasOrganisation, insertOrganisation, insertPerson } from '../db/people.ts';
 import { note } from './audit.ts';
 import { grouped, randomCode } from './code.ts';
+import { fillDemoSet } from './demo-set.ts';
 import { hashSecret, PIN_LENGTH, weakPin } from './secret.ts';
+import type { Person } from './who.ts';
 
 /** Characters of an invented password. @reason 80 bits, and longer in groups than a password has to be. */
 const PASSWORD_CHARACTERS = 16;
@@ -55,7 +57,8 @@ function newPin(number: string): string {
 }
 
 /**
- * Fills an empty database with an invented organisation: one employer, two trainers, two crews of six learners.
+ * Fills an empty database with an invented organisation: one employer, two trainers, two crews of six learners, of whom
+ * the first has a practice set and has answered part of it.
  * Passwords and PINs are made by chance, and told once: the database keeps their hashes.
  * @returns null, and nothing is changed, when there is an organisation already
  */
@@ -79,15 +82,23 @@ export async function fillDemo(db: Database, now: Date): Promise<Demo | null> {
 	for (const one of staff) hashes.set(one.email, await hashSecret('password', one.password));
 	for (const one of crews.flatMap((crew) => crew.learners)) hashes.set(one.number, await hashSecret('pin', one.pin));
 	const filled = await db.transaction().execute(async (transaction) => {
-		if (await hasOrganisation(transaction)) return false;
-		await fill(transaction, staff, crews, hashes, now);
-		return true;
+		if (await hasOrganisation(transaction)) return null;
+		return fill(transaction, staff, crews, hashes, now);
 	});
-	if (!filled) return null;
+	if (filled === null) return null;
+	await fillDemoSet(db, filled.trainer, filled.crew, filled.learners, now);
 	return { organisation: NAME, staff, crews: crews.map(({ joinCode, ...crew }) => ({ ...crew, code: grouped(joinCode) })) };
 }
 
 const NAME = 'Harrow Bridge Works (invented)';
+
+/** The crew that has a set already. */
+interface FirstCrew {
+	readonly crew: string;
+	readonly trainer: Person;
+	/** Ids, in the order of the list. */
+	readonly learners: readonly string[];
+}
 
 async function fill(
 	db: Database,
@@ -95,7 +106,7 @@ async function fill(
 	crews: readonly { readonly name: string; readonly joinCode: string; readonly trainer: string; readonly learners: readonly DemoLearner[] }[],
 	hashes: ReadonlyMap<string, string>,
 	now: Date
-): Promise<void> {
+): Promise<FirstCrew> {
 	const at = now.toISOString();
 	const organisation = randomUUID();
 	const passRule = PASS_RULES[0]?.id ?? '';
@@ -105,15 +116,25 @@ async function fill(
 	for (const { role, name, email } of staff) {
 		ids.set(email, await insertPerson(db, { organisation, role, name, email, secret: hashOf(hashes, email) }, now));
 	}
+	const filled: { readonly crew: string; readonly trainer: string; readonly learners: readonly string[] }[] = [];
 	for (const crew of crews) {
 		const id = randomUUID();
+		const learners: string[] = [];
 		await addCrew(db, { id, organisation, name: crew.name, joinCode: crew.joinCode, now: at });
 		await addTrainer(db, id, ids.get(crew.trainer) ?? '', at);
 		for (const { name, number } of crew.learners) {
 			const person = await insertPerson(db, { organisation, role: 'learner', name, personalNumber: number, secret: hashOf(hashes, number) }, now);
 			await putOnList(db, id, person, at);
+			learners.push(person);
 		}
+		filled.push({ crew: id, trainer: crew.trainer, learners });
 	}
+	const [first] = filled;
+	const keeper = staff.find(({ email }) => email === first?.trainer);
+	if (first === undefined || keeper === undefined) throw new Error('The demo has no crew');
+	const trainer = await findStaffByEmail(db, first.trainer);
+	if (trainer === null) throw new Error('The demo has no trainer');
+	return { ...first, trainer: { kind: 'person', id: trainer.id, organisation, role: 'trainer', name: keeper.name, answerer: trainer.answerer_id, language: null } };
 }
 
 function hashOf(hashes: ReadonlyMap<string, string>, key: string): string {

@@ -71,7 +71,7 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 	'/crew/sets/[set]/paper': { GET: STAFF, '?/print': STAFF },
 	'/crew/sets/[set]/paper/[sheet]': { GET: STAFF },
 	'/crew/paper': { GET: STAFF, '?/find': STAFF, '?/enter': STAFF },
-	'/api/sets/[set]/states': { GET: STAFF },
+	'/api/sets/[set]/states': { '*': STAFF },
 
 	'/crew/scenarios': { GET: STAFF, '?/make': STAFF, '?/copy': STAFF, '?/import': STAFF },
 	'/crew/scenarios/[scenario]': { GET: STAFF, '?/save': STAFF, '?/publish': STAFF, '?/retire': STAFF, '?/restore': STAFF, '?/discard': STAFF },

@@ -1,5 +1,5 @@
 /** Signing off the hands-on part: what is signed for is built here, shown, and signed with the password once more. */
-import { createHash } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { COURSE } from '#lib/course/index.ts';
 import { canonicalJson, type Capacity, type HandsOnCheck, type HandsOnRecord, type Signature } from '#lib/records/index.ts';
 import { messages, staffMessages } from '#lib/text/index.ts';
@@ -7,8 +7,8 @@ import { dayIn } from '../course/day.ts';
 import { completionsOf } from '../db/checks.ts';
 import { findLearner } from '../db/crew-list.ts';
 import type { Database } from '../db/open.ts';
-import { findOrganisation, findPersonById } from '../db/people.ts';
-import { insertSignOff, signOffsOf, type SignOffRow } from '../db/sign-offs.ts';
+import { findOrganisation, findPersonById, isUniqueViolation } from '../db/people.ts';
+import { findSignOff, insertSignOff, signOffsOf, type SignOffRow } from '../db/sign-offs.ts';
 import { noteDeed } from './crews.ts';
 import { verifySecret } from './secret.ts';
 import { accountKey, addressKey, mayTry, noteSuccess } from './throttle.ts';
@@ -28,8 +28,12 @@ export interface HandsOnEntry {
 /** What is read before it is signed. */
 export interface ToSign {
 	readonly kind: 'to-sign';
+	/** Under the entry's id, or under a new one where that stands for something else that was signed. */
 	readonly record: HandsOnRecord;
+	/** Of the record. */
 	readonly hash: string;
+	/** Tells all that is read before signing: the record, and the meaning with its capacity in its language. */
+	readonly shown: string;
 	/** What the signature will say, word for word. */
 	readonly meaning: string;
 }
@@ -46,6 +50,10 @@ export type Signing =
 
 function hashOf(text: string): string {
 	return createHash('sha256').update(text).digest('hex');
+}
+
+function recordHash(record: HandsOnRecord): string {
+	return hashOf(canonicalJson(record));
 }
 
 /**
@@ -66,10 +74,10 @@ export async function toSign(
 	if (organisation === null) return { kind: 'not-found' };
 	if (entry.day > dayIn(organisation.zone, now)) return { kind: 'day-to-come' };
 	const passed = (await completionsOf(db, person)).find((one) => one.course === COURSE.id);
-	const record: HandsOnRecord = {
+	const recordOf = (id: string): HandsOnRecord => ({
 		kind: 'hands-on',
 		version: 1,
-		id: entry.id,
+		id,
 		organisation: who.organisation,
 		person,
 		scope: COURSE.scope,
@@ -80,16 +88,21 @@ export async function toSign(
 			passed === undefined
 				? null
 				: { completion: passed.id, course: passed.course, version: passed.version, day: passed.day, supervised: passed.supervised === 1 }
-	};
+	});
+	const entered = recordOf(entry.id);
+	const before = await findSignOff(db, entry.id);
+	// A form that was gone back to after signing, and filled in anew.
+	const record = before === null || before.record_hash === recordHash(entered) ? entered : recordOf(randomUUID());
 	const { signOff } = await staffMessages(language);
 	const { lessons } = await messages(language);
 	const meaning = signOff.meaning({ as: signOff.capacities[entry.capacity], what: lessons.course.scope });
-	return { kind: 'to-sign', record, hash: hashOf(canonicalJson(record)), meaning };
+	const hash = recordHash(record);
+	return { kind: 'to-sign', record, hash, shown: hashOf(canonicalJson({ record: hash, capacity: entry.capacity, meaning })), meaning };
 }
 
 /**
  * Signs what was shown. The password is asked for once more; wrong ones count as wrong ones at the sign-in do.
- * @param shown hash of what the trainer read
+ * @param given with `shown` of what the trainer read
  * @param address of the visitor
  */
 export async function signHandsOn(
@@ -108,27 +121,42 @@ export async function signHandsOn(
 	const may = await mayTry(db, keys, now);
 	if (may.kind !== 'may') return may;
 	const signer = await findPersonById(db, who.id);
-	if (!(await verifySecret(signer?.secret ?? null, password)).ok) return { kind: 'wrong-password' };
+	if (!(await verifySecret(signer?.secret ?? null, password)).ok) {
+		await noteDeed(db, who, 'signing-refused', person, now);
+		return { kind: 'wrong-password' };
+	}
 	await noteSuccess(db, keys);
-	if (built.hash !== shown) return { kind: 'changed' };
-	return db.transaction().execute(async (transaction) => {
-		const before = await signOffsOf(transaction, [person]);
-		if (before.some((one) => one.id === entry.id)) return { kind: 'signed' };
-		const signature: Signature = { record: built.hash, signer: who.id, name: who.name, capacity: entry.capacity, meaning: built.meaning, language, at: now.toISOString() };
+	if (built.shown !== shown) return { kind: 'changed' };
+	try {
+		await store(db, who, person, built, { capacity: entry.capacity, language }, now);
+		return { kind: 'signed' };
+	} catch (error) {
+		if (!isUniqueViolation(error)) throw error;
+		// Sent twice: the same was signed before, or in the same moment.
+		const before = await findSignOff(db, built.record.id);
+		return { kind: before?.record_hash === built.hash ? 'signed' : 'changed' };
+	}
+}
+
+/** Stores a signature. @throws a unique violation where a record of this id is signed already */
+async function store(db: Database, who: Person, person: string, built: ToSign, { capacity, language }: Pick<Signature, 'capacity' | 'language'>, now: Date): Promise<void> {
+	const { record, hash, meaning } = built;
+	const at = now.toISOString();
+	const signature: Signature = { record: hash, signer: who.id, name: who.name, capacity, meaning, language, at };
+	await db.transaction().execute(async (transaction) => {
 		await insertSignOff(transaction, {
-			id: entry.id,
+			id: record.id,
 			organisation_id: who.organisation,
 			person_id: person,
 			signer_id: who.id,
-			capacity: entry.capacity,
-			record: canonicalJson(built.record),
-			record_hash: built.hash,
+			capacity,
+			record: canonicalJson(record),
+			record_hash: hash,
 			signed: canonicalJson(signature),
 			language,
-			at: now.toISOString()
+			at
 		});
-		await noteDeed(transaction, who, 'hands-on-signed', person, now, { signOff: entry.id, capacity: entry.capacity });
-		return { kind: 'signed' };
+		await noteDeed(transaction, who, 'hands-on-signed', person, now, { signOff: record.id, capacity });
 	});
 }
 

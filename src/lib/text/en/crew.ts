@@ -70,6 +70,7 @@ export const crew = {
 	notBegun: 'not begun',
 	finished: 'final check passed',
 	lastDay: ({ day }: { day: string }) => `last on ${day}`,
+	handsOn: ({ day }: { day: string }) => `hands-on signed off for ${day}`,
 	addHeading: 'Add a person',
 	addLead: 'They join with this name and this number.',
 	personName: 'First and last name',

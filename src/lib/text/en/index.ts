@@ -12,6 +12,7 @@ import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
 import { mastery } from './mastery.ts';
 import { method } from './method.ts';
+import { ownSets } from './own-sets.ts';
 import { passRules } from './pass-rules.ts';
 import { people } from './people.ts';
 import { labelFields, plan } from './plan.ts';
@@ -43,6 +44,7 @@ export const en = Object.freeze({
 	mastery,
 	method,
 	ownChecks,
+	ownSets,
 	passRules,
 	people,
 	plan,

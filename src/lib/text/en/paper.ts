@@ -1,4 +1,87 @@
 /** Sheets of a set on paper, and typing the answers in. */
+import { pluralOf } from '../plural.ts';
+
+const plural = pluralOf('en');
+
 export const paper = {
-	title: 'Paper sheets'
+	title: 'Paper sheets',
+
+	/* Printing a set. */
+	printTitle: ({ name }: { name: string }) => `On paper: ${name}`,
+	printLead: 'Make a sheet, open it and print it. The key has the right answers with their workings.',
+	toSet: 'Back to the set',
+	makeHeading: 'Make a sheet',
+	kind: 'Problems',
+	kinds: { own: 'Different on each copy', alike: 'The same for everyone' },
+	copies: 'How many copies',
+	copiesHint: ({ most }: { most: string }) => `From 1 to ${most}. If everyone has the same problems, one sheet is made and you copy it.`,
+	copiesProblem: ({ most }: { most: string }) => `Write a whole number from 1 to ${most}.`,
+	language: 'Language of the sheet',
+	size: 'Paper size',
+	sizes: { a4: 'A4', letter: 'Letter' },
+	makeButton: 'Make the sheet',
+	made: 'The sheet is made. Open it below and print it.',
+	madeHeading: 'Sheets of this set',
+	madeNone: 'There is no sheet of this set yet.',
+	sheetOf: ({ day, copies, language }: { day: string; copies: string; language: string }) => `${day}, ${copies}, ${language}`,
+	copyCount: ({ count }: { count: number }) => plural(count, { one: '1 copy', other: `${String(count)} copies` }),
+	alike: 'the same problems for everyone',
+	typedFor: ({ count }: { count: number }) => plural(count, { one: 'Typed in for 1 person.', other: `Typed in for ${String(count)} people.` }),
+	open: { sheet: ({ size }: { size: string }) => `Sheet, ${size}`, key: ({ size }: { size: string }) => `Key, ${size}` },
+	openOf: ({ what, code }: { what: string; code: string }) => `${what}, of ${code} (PDF)`,
+	toTyping: 'Type answers in',
+	cannotDraw: 'A scenario of this set cannot be shown any more, so no sheet can be made.',
+
+	/* On the paper. */
+	fillName: 'Name',
+	fillNumber: 'Number',
+	fillDate: 'Date',
+	how: 'Work on paper. Write each answer into its box, in the unit beside it. Lengths are on the drawing and on the labels.',
+	page: ({ code, n, of }: { code: string; n: string; of: string }) => `${code}, page ${n} of ${of}`,
+	problem: ({ n, of }: { n: string; of: string }) => `Problem ${n} of ${of}`,
+	keyHead: ({ name }: { name: string }) => `Key for the trainer: ${name}`,
+	keyOf: ({ name, code }: { name: string; code: string }) => `Key: ${name}, ${code}`,
+	decision: 'Decision',
+
+	/* Typing in. */
+	lead: 'Type in what somebody wrote on a printed sheet. It is graded like any other answer. It counts as practice only.',
+	findHeading: 'Which sheet, and whose',
+	code: 'Sheet code',
+	codeHint: 'As it stands at the head of each page, with the number of the copy.',
+	person: 'Who wrote it',
+	choosePerson: 'Choose a person',
+	personOf: ({ name, number }: { name: string; number: string }) => `${name}, ${number}`,
+	findButton: 'Open this copy',
+	nobody: 'Nobody is on the list of your crews yet. Add people to a crew first.',
+	problems: {
+		missing: 'Type the code in.',
+		'no-sheet': 'No sheet has this code. Check it against the head of the page, with the two digits at its end.',
+		'no-copy': 'This sheet does not have so many copies. Check the two digits at the end of the code.',
+		'no-person': 'Choose who wrote the answers.'
+	},
+	copyHeading: ({ code }: { code: string }) => `Sheet ${code}`,
+	whose: ({ name, number, set }: { name: string; number: string; set: string }) => `${name}, ${number}. Set: ${set}.`,
+	others: ({ names }: { names: string }) => `This copy was typed in for ${names} before. Check the code and the person.`,
+	readAs: ({ language }: { language: string }) => `Type the numbers as they are written. The sheet is in this language: ${language}.`,
+	later: 'A problem that you leave empty can be typed in later.',
+	nothingTicked: 'Nothing is ticked',
+	empty: 'Type in this answer. If it is empty on the paper, tick the box at the end of the problem.',
+	emptyDecision: 'Choose what is ticked. If nothing is, tick the box at the end of the problem.',
+	decisionAlone: 'A decision is marked only with its numbers. Type in at least one number of this problem.',
+	restEmpty: 'What is empty here is empty on the paper too',
+	enterButton: 'Grade these answers',
+	refused: 'Nothing is stored yet. Look at the marked fields.',
+	nothing: 'Nothing is typed in yet. Type in at least one problem.',
+	tooLong: 'This is too long for an answer.',
+	typedTwice: 'Somebody typed in answers to this copy in the meantime. They are shown below. Nothing of yours was stored for them.',
+	stored: 'The answers are stored and graded.',
+	typedOn: ({ day }: { day: string }) => `Typed in on ${day}. It cannot be typed in again.`,
+	allTyped: 'All of this copy is typed in for this person. Go on with another copy or another person.',
+	fromPaper: 'From paper, practice only',
+	allRight: 'All right.',
+	notAllRight: 'Not all right.',
+	onPaper: 'On paper',
+	right: 'Right',
+	leftEmpty: 'Left empty, so it was not marked.',
+	another: 'Another copy or person'
 };

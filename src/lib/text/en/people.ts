@@ -123,7 +123,17 @@ export const people = {
 		'check-unlocked': 'final check unlocked',
 		'pass-rule-chosen': 'pass rule chosen',
 		'pass-rule-made': 'own pass rule made',
-		'judges-review-entered': 'review by judges entered'
+		'judges-review-entered': 'review by judges entered',
+		'hands-on-signed': 'hands-on part signed off',
+		'scenario-made': 'scenario made',
+		'scenario-published': 'scenario published',
+		'scenario-retired': 'scenario taken out of use',
+		'scenario-restored': 'scenario taken into use again',
+		'scenario-discarded': 'draft of a scenario thrown away',
+		'set-made': 'practice set made',
+		'set-assigned': 'practice set assigned',
+		'set-recalled': 'practice set recalled',
+		'set-archived': 'practice set put away or taken up again'
 	},
 
 	/* What is wrong with an entry: by the keys that the forms use. */

@@ -66,6 +66,7 @@ export const crew: typeof en.crew = {
 	notBegun: 'sin empezar',
 	finished: 'prueba final aprobada',
 	lastDay: ({ day }) => `por última vez el ${day}`,
+	handsOn: ({ day }) => `parte práctica firmada: ${day}`,
 	addHeading: 'Agregar a una persona',
 	addLead: 'Se une con este nombre y este número.',
 	personName: 'Nombre y apellido',

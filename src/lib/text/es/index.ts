@@ -13,6 +13,7 @@ import { lessons } from './lessons/index.ts';
 import { marking } from './marking.ts';
 import { mastery } from './mastery.ts';
 import { method } from './method.ts';
+import { ownSets } from './own-sets.ts';
 import { passRules } from './pass-rules.ts';
 import { people } from './people.ts';
 import { labelFields, plan } from './plan.ts';
@@ -47,6 +48,7 @@ export const es: Messages = Object.freeze({
 	mastery,
 	method,
 	ownChecks,
+	ownSets,
 	passRules,
 	people,
 	plan,

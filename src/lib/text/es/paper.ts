@@ -1,5 +1,87 @@
 import type { paper as english } from '../en/paper.ts';
+import { pluralOf } from '../plural.ts';
+
+const plural = pluralOf('es');
 
 export const paper: typeof english = {
-	title: 'Hojas en papel'
+	title: 'Hojas en papel',
+
+	/* Imprimir una serie. */
+	printTitle: ({ name }) => `En papel: ${name}`,
+	printLead: 'Haga una hoja, ábrala e imprímala. La clave trae las respuestas con su cálculo.',
+	toSet: 'Volver a la serie',
+	makeHeading: 'Hacer una hoja',
+	kind: 'Problemas',
+	kinds: { own: 'Distintos en cada copia', alike: 'Los mismos para todos' },
+	copies: 'Cuántas copias',
+	copiesHint: ({ most }) => `De 1 a ${most}. Si todos tienen los mismos problemas, se hace una sola hoja y usted la copia.`,
+	copiesProblem: ({ most }) => `Escriba un número entero de 1 a ${most}.`,
+	language: 'Idioma de la hoja',
+	size: 'Tamaño del papel',
+	sizes: { a4: 'A4', letter: 'Carta' },
+	makeButton: 'Hacer la hoja',
+	made: 'La hoja está hecha. Ábrala aquí abajo e imprímala.',
+	madeHeading: 'Hojas de esta serie',
+	madeNone: 'Aún no hay hojas de esta serie.',
+	sheetOf: ({ day, copies, language }) => `${day}, ${copies}, ${language}`,
+	copyCount: ({ count }) => plural(count, { one: '1 copia', other: `${String(count)} copias` }),
+	alike: 'los mismos problemas para todos',
+	typedFor: ({ count }) => plural(count, { one: 'Pasada para 1 persona.', other: `Pasada para ${String(count)} personas.` }),
+	open: { sheet: ({ size }) => `Hoja, ${size}`, key: ({ size }) => `Clave, ${size}` },
+	openOf: ({ what, code }) => `${what}, de ${code} (PDF)`,
+	toTyping: 'Pasar respuestas',
+	cannotDraw: 'Un escenario de esta serie ya no se puede mostrar. Por eso no se puede hacer la hoja.',
+
+	/* En el papel. */
+	fillName: 'Nombre',
+	fillNumber: 'Número',
+	fillDate: 'Fecha',
+	how: 'Trabaje en papel. Escriba cada respuesta en su casilla, en la unidad que está al lado. Los datos están en el dibujo y en las etiquetas.',
+	page: ({ code, n, of }) => `${code}, página ${n} de ${of}`,
+	problem: ({ n, of }) => `Problema ${n} de ${of}`,
+	keyHead: ({ name }) => `Clave para quien enseña: ${name}`,
+	keyOf: ({ name, code }) => `Clave: ${name}, ${code}`,
+	decision: 'Decisión',
+
+	/* Pasar respuestas. */
+	lead: 'Pase lo que una persona escribió en una hoja impresa. Se corrige como toda respuesta. Cuenta solo como práctica.',
+	findHeading: 'Qué hoja y de quién',
+	code: 'Código de la hoja',
+	codeHint: 'Está arriba en cada página, con el número de la copia al final.',
+	person: 'Quién la escribió',
+	choosePerson: 'Elija una persona',
+	personOf: ({ name, number }) => `${name}, ${number}`,
+	findButton: 'Abrir esta copia',
+	nobody: 'Aún no hay nadie en la lista de sus cuadrillas. Primero agregue personas.',
+	problems: {
+		missing: 'Escriba el código.',
+		'no-sheet': 'Ninguna hoja tiene este código. Compárelo con el de la página, con las dos cifras del final.',
+		'no-copy': 'Esta hoja no tiene tantas copias. Revise las dos cifras del final del código.',
+		'no-person': 'Elija quién escribió las respuestas.'
+	},
+	copyHeading: ({ code }) => `Hoja ${code}`,
+	whose: ({ name, number, set }) => `${name}, ${number}. Serie: ${set}.`,
+	others: ({ names }) => `Esta copia ya se pasó para ${names}. Revise el código y la persona.`,
+	readAs: ({ language }) => `Escriba los números como están en el papel. La hoja está en este idioma: ${language}.`,
+	later: 'Un problema que deje vacío se puede pasar más tarde.',
+	nothingTicked: 'No hay nada marcado',
+	empty: 'Escriba esta respuesta. Si en el papel está vacía, marque la casilla al final del problema.',
+	emptyDecision: 'Elija lo que está marcado. Si no hay nada, marque la casilla al final del problema.',
+	decisionAlone: 'Una decisión se corrige solo con sus números. Escriba al menos un número de este problema.',
+	restEmpty: 'Lo que está vacío aquí está vacío también en el papel',
+	enterButton: 'Corregir estas respuestas',
+	refused: 'Aún no se guardó nada. Mire los campos marcados.',
+	nothing: 'Aún no hay nada escrito. Pase al menos un problema.',
+	tooLong: 'Es demasiado largo para una respuesta.',
+	typedTwice: 'Mientras tanto, alguien pasó respuestas de esta copia. Se ven aquí abajo. De lo suyo no se guardó nada para ellas.',
+	stored: 'Las respuestas están guardadas y corregidas.',
+	typedOn: ({ day }) => `Se pasó el ${day}. No se puede pasar otra vez.`,
+	allTyped: 'Esta copia ya está toda pasada para esta persona. Siga con otra copia u otra persona.',
+	fromPaper: 'De papel, solo práctica',
+	allRight: 'Todo correcto.',
+	notAllRight: 'No todo es correcto.',
+	onPaper: 'En el papel',
+	right: 'Correcto',
+	leftEmpty: 'Quedó vacía y no se corrigió.',
+	another: 'Otra copia u otra persona'
 };

@@ -123,7 +123,17 @@ export const people: typeof en = {
 		'check-unlocked': 'prueba final desbloqueada',
 		'pass-rule-chosen': 'regla para aprobar elegida',
 		'pass-rule-made': 'regla propia hecha',
-		'judges-review-entered': 'revisión de jueces registrada'
+		'judges-review-entered': 'revisión de jueces registrada',
+		'hands-on-signed': 'parte práctica firmada',
+		'scenario-made': 'escenario creado',
+		'scenario-published': 'escenario publicado',
+		'scenario-retired': 'escenario puesto fuera de uso',
+		'scenario-restored': 'escenario puesto en uso otra vez',
+		'scenario-discarded': 'borrador de un escenario descartado',
+		'set-made': 'serie de práctica creada',
+		'set-assigned': 'serie de práctica asignada',
+		'set-recalled': 'serie de práctica retirada',
+		'set-archived': 'serie de práctica guardada o retomada'
 	},
 
 	/* Lo que falta en un campo. */

@@ -1,5 +1,125 @@
-import type { crewPicture as english } from '../en/picture.ts';
+import type { StaffMessages } from '../en/staff.ts';
+import { pluralOf } from '../plural.ts';
 
-export const crewPicture: typeof english = {
-	title: 'Qué sale mal'
+const plural = pluralOf('es');
+const times = ({ count, of }: { count: number; of: number }) => `${String(count)} de ${String(of)}`;
+
+export const crewPicture: StaffMessages['crewPicture'] = {
+	title: 'Qué sale mal',
+	titleOf: ({ crew }) => `Qué sale mal: ${crew}`,
+	back: 'Volver a la cuadrilla',
+	link: 'Ver qué sale mal',
+	linkLead: 'Quién falla en qué, y por cuál error. Lo ven los instructores de la cuadrilla; no es parte de ningún registro.',
+	lead: ({ last }) => `Cada cuadro dice cuántas de las últimas ${String(last)} respuestas salieron mal. Primero va quien más ayuda necesita.`,
+	people: ({ count }) => plural(count, { one: '1 persona', other: `${String(count)} personas` }),
+	nobody: 'Todavía no hay nadie en la lista de esta cuadrilla.',
+	noAnswers: 'Aún no hay respuestas. Llegan cuando su gente practica.',
+	noAnswersFilter: 'Nada cabe en lo que eligió. Tome otro escenario, otra serie u otros días.',
+
+	filter: 'Elegir qué respuestas cuentan',
+	filterIs: 'Aquí cuentan solo algunas respuestas.',
+	scenario: 'Escenario',
+	allScenarios: 'Todos los escenarios y dibujos',
+	set: 'Serie de práctica',
+	allSets: 'Todas las series y toda otra práctica',
+	from: 'Desde este día',
+	to: 'Hasta este día',
+	show: 'Mostrar estas respuestas',
+	all: 'Contar todas las respuestas',
+	filterProblems: {
+		unknown: 'Ya no está en la lista. Elija otro.',
+		'no-day': 'Escriba un día como 2026-11-30.',
+		'turned-round': 'Este día va antes del primero. Elija un día posterior.'
+	},
+
+	tableCaption: ({ last }) => `Respuestas erradas de las últimas ${String(last)}, por persona y tema`,
+	person: 'Persona',
+	cells: {
+		stages: 'Etapas de la caída',
+		'label-and-mass': 'Etiqueta y masa',
+		'free-fall': 'Caída libre',
+		'required-clearance': 'Espacio libre requerido',
+		'available-and-verdict': 'Espacio libre disponible',
+		'force-and-limits': 'Fuerza y límites',
+		'swing-and-path': 'Péndulo y recorrido',
+		decisions: 'Decisión'
+	},
+	legend: { wrong: 'mal, según el área', critical: 'algunas del lado peligroso', none: 'nada mal', notMet: 'aún no visto' },
+	fewer: ({ of }) => `de ${String(of)}`,
+	said: ({ wrong, of }) => `${times({ count: wrong, of })} mal`,
+	saidCritical: ({ wrong, of, critical }) => `${times({ count: wrong, of })} mal, ${String(critical)} del lado peligroso`,
+	notMet: 'no visto',
+	scroll: 'Tabla de personas y temas. Se desplaza de lado.',
+
+	openedHeading: ({ cell }) => `${cell}: lo más fino`,
+	openedCaption: ({ last }) => `Respuestas erradas de las últimas ${String(last)} en cada destreza, por persona`,
+	scrollSkills: 'Tabla de personas y destrezas. Se desplaza de lado.',
+	openedNone: 'Nadie ha respondido aquí todavía.',
+	close: 'Cerrar esto',
+	decision: 'Amarrarse o no',
+	skillFrom: ({ name, from }) => `${name}: ${from}`,
+	skills: {
+		inspection: 'Revisar el equipo',
+		harness: 'Arnés',
+		lanyard: 'Cuerda',
+		absorber: 'Absorbedor',
+		connectors: 'Conectores',
+		donning: 'Ponerse el equipo',
+		webbing: 'Correa',
+		stitching: 'Costuras',
+		anchorage: 'Elegir el anclaje',
+		edges: 'Bordes',
+		'one-person': 'Una persona por anclaje',
+		absorbers: 'Un solo absorbedor',
+		rescue: 'Rescate',
+		'twin-legs': 'Doble ramal',
+		'tie-back': 'Lazo de retorno',
+		restraint: 'Restricción',
+		stages: 'Etapas',
+		lengths: 'Largos',
+		force: 'Fuerza',
+		speed: 'Velocidad'
+	},
+	oneHeading: ({ name, cell }) => `${name}, ${cell}`,
+	oneNone: 'Aún no hay respuestas aquí.',
+	oneSlips: 'Errores en este tema:',
+	oneNoSlip: 'Ningún error explica por sí solo lo que salió mal.',
+	slipCount: ({ slip, count }) => `${slip} (${String(count)})`,
+
+	slipsHeading: 'Errores',
+	slipsLead: 'Primero van los que más respuestas tienen del lado peligroso.',
+	explained: ({ explained, wrong }) => `${String(explained)} de ${plural(wrong, { one: '1 respuesta errada', other: `${String(wrong)} respuestas erradas` })} se ven como un solo error.`,
+	noSlips: 'Ninguna respuesta errada se ve como un solo error.',
+	moreSlips: ({ count }) => plural(count, { one: '1 error más', other: `${String(count)} errores más` }),
+	answers: ({ count }) => plural(count, { one: '1 respuesta', other: `${String(count)} respuestas` }),
+	unsafe: ({ count }) => `${String(count)} del lado peligroso`,
+
+	examplesOf: ({ name }) => `Solo ejemplos de ${name}.`,
+	examplesAll: 'Ejemplos de toda la cuadrilla',
+	noExamples: 'Aquí no hay ejemplo de este error.',
+	example: ({ name, day }) => `${name}, ${day}`,
+	asked: 'Se pedía',
+	wrote: 'Escribió',
+	right: 'Correcto',
+	told: 'Lo que el diagnóstico le dice',
+	happens: 'Lo que habría pasado',
+	stillText: ({ duration }) => `Una figura en varios momentos, ${duration} en total.`,
+
+	aimHeading: 'Practicar justo esto',
+	aim: ({ count }) => plural(count, { one: 'Hacer una serie del primer error', other: `Hacer una serie de los primeros ${String(count)}` }),
+	aimLead: ({ count, slips }) => `${String(count)} problemas. Sus números sacan a la luz: ${slips}.`,
+	aimNone: 'Se puede hacer una serie cuando una respuesta se ve como un error.',
+	aimNoScenario: 'Ningún escenario muestra bastante estos errores. Haga una serie a mano.',
+	aimRefused: 'No se pudo hacer la serie. Intente otra vez, o haga una a mano.',
+	aimName: ({ slips }) => `Contra: ${slips}`,
+
+	trendHeading: 'Semana a semana',
+	trendLead: ({ weeks }) => `Parte de las respuestas que salió mal, en las últimas ${String(weeks)} semanas a lo más. La semana empieza el lunes.`,
+	trendTitle: 'Parte de respuestas erradas, semana a semana',
+	trendText: ({ first, firstShare, last, lastShare }) => `En la semana del ${first} salió mal ${firstShare}. En la semana del ${last} fue ${lastShare}.`,
+	trendTable: 'Lo mismo en una tabla',
+	trendColumns: { week: 'Semana del', answers: 'Respuestas', wrong: 'Mal', critical: 'Del lado peligroso' },
+	count: ({ count, share }) => `${String(count)} (${share})`,
+	wrongKey: 'mal',
+	criticalKey: 'del lado peligroso'
 };

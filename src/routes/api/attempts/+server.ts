@@ -1,15 +1,32 @@
 import type { RequestHandler } from '@sveltejs/kit';
-import { answer, database, readBody, receiveAnswers, refusal, shippedVersions, wrongMethod } from '#lib/server/index.ts';
+import { answer, database, learnerOf, readBody, receiveAnswers, refusal, scenariosFor, wrongMethod } from '#lib/server/index.ts';
+
+/** Says for whom a browser kept an answer that it may send much later. */
+const MEANT = 'underfoot-person';
+
+/** The scenario that a body names, if it names one. */
+function scenarioIn(body: unknown): string | undefined {
+	return typeof body === 'object' && body !== null && 'scenario' in body && typeof body.scenario === 'string' ? body.scenario : undefined;
+}
 
 /** Marks and stores an answered problem; the reply comes when it is on the disk. */
 export const POST: RequestHandler = async ({ request, cookies, url, locals }) => {
 	const body = await readBody(request);
 	if (body.kind === 'refused') return refusal(body.status, body.problems);
-	const answerer = locals.who.kind === 'person' ? locals.who.answerer : null;
-	const visitor = { cookies, secure: url.protocol === 'https:', answerer };
-	const receipt = await receiveAnswers(await database(), visitor, body.value, shippedVersions, new Date());
+	const { who } = locals;
+	const meant = request.headers.get(MEANT);
+	if (meant !== null) {
+		const learner = learnerOf(who, meant);
+		if (learner instanceof Response) return learner;
+	}
+	const db = await database();
+	const person = who.kind === 'person' ? who : null;
+	const visitor = { cookies, secure: url.protocol === 'https:', answerer: person?.answerer ?? null, who };
+	const scenarios = await scenariosFor(db, person?.organisation ?? null, scenarioIn(body.value));
+	const receipt = await receiveAnswers(db, visitor, body.value, scenarios, new Date());
 	if (receipt.kind === 'stored') {
-		return answer(receipt.status, `{"attempt":${JSON.stringify(receipt.attempt)},"grades":${receipt.grades}}`);
+		const counts = receipt.counts === undefined ? '' : `,"counts":${receipt.counts}`;
+		return answer(receipt.status, `{"attempt":${JSON.stringify(receipt.attempt)},"grades":${receipt.grades}${counts}}`);
 	}
 	const { retryAfter } = receipt;
 	return refusal(receipt.status, receipt.problems, retryAfter === undefined ? {} : { 'retry-after': String(retryAfter) });

@@ -7,6 +7,7 @@ import {
 	database,
 	field,
 	findCrew,
+	findTaughtCrew,
 	grouped,
 	listCrews,
 	moveToCrew,
@@ -19,6 +20,7 @@ import {
 	resetPin,
 	setArchived,
 	settingsOf,
+	signedOff,
 	staffOf,
 	takeOffCrew,
 	trainersOf,
@@ -28,7 +30,8 @@ import {
 	type CrewPerson,
 	type Database,
 	type FieldProblems,
-	type Person
+	type Person,
+	type SignedOff
 } from '#lib/server/index.ts';
 import { staffOnly } from '../staff.ts';
 import type { Actions, PageServerLoad, RequestEvent } from './$types';
@@ -60,20 +63,29 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	const people = await crewPeople(db, who, crew.id, now);
 	const chosen = people.find((one) => one.id === url.searchParams.get('person'));
 	const trainers = await trainersOf(db, who, crew.id);
-	const progress = await progressOf(db, people.map((one) => one.id), now);
+	const ids = people.map((one) => one.id);
+	const progress = await progressOf(db, ids, now);
+	const handsOn = handsOnDays(await signedOff(db, ids));
 	return {
 		crew: { id: crew.id, name: crew.name, code: grouped(crew.joinCode), putAway: crew.archivedAt !== null },
 		address: `${url.origin}/join`,
 		qr: qrCode(`${url.origin}/join?code=${crew.joinCode}`),
-		people: people.map((one) => ({ id: one.id, name: one.name, number: one.number, states: statesOf(one), progress: progress.get(one.id) ?? null })),
+		people: people.map((one) => ({ id: one.id, name: one.name, number: one.number, states: statesOf(one), progress: progress.get(one.id) ?? null, handsOn: handsOn.get(one.id) ?? null })),
 		chosen: chosen === undefined ? null : await chosenPerson(db, who, crew.id, chosen),
 		staff: who.role === 'employer' ? await staffing(db, who, trainers.map((one) => one.id)) : null,
 		trainers: trainers.map(({ id, name }) => ({ id, name })),
+		/** Whether they teach this crew: then they see what it gets wrong. */
+		taught: (await findTaughtCrew(db, who, crew.id)) !== null,
 		did: url.searchParams.get('did'),
 		/** How many were added by a list. */
 		added: Number(url.searchParams.get('n') ?? 0)
 	};
 };
+
+/** @returns the day of each person's last sign-off of the hands-on part. */
+function handsOnDays(all: readonly SignedOff[]): ReadonlyMap<string, string> {
+	return new Map(all.toReversed().map(({ person, record }) => [person, record.day]));
+}
 
 /** What can be done with one person. Times are told in the zone of the sites. */
 async function chosenPerson(db: Database, who: Person, crew: string, person: CrewPerson) {

@@ -56,6 +56,10 @@ export interface Host {
 	 * @returns true if the host sends them itself
 	 */
 	readonly hand: (id: string, body: Readonly<Record<string, unknown>>, grades: Grades, told: (event: FlowEvent) => void) => boolean;
+	/** What the problem is remembered under, where it must not meet the same one of somebody else; without spaces. */
+	readonly name?: string;
+	/** Nothing is remembered on this device, and nothing sent from it: a page that only shows what it is like. */
+	readonly forgets?: boolean;
 }
 
 export class ProblemSession {
@@ -86,7 +90,7 @@ export class ProblemSession {
 		this.asks = asks;
 		this.#language = language;
 		this.#host = host;
-		this.#key = keyOf(problem, asks);
+		this.#key = host?.name ?? keyOf(problem, asks);
 		this.#input = {
 			drawing: drawingOf(problem),
 			asks: asks.map((ask) => ask.id),
@@ -117,15 +121,20 @@ export class ProblemSession {
 		return this.#waiting;
 	}
 
+	/** Whether what is done here leaves no trace. */
+	get forgets(): boolean {
+		return this.#host?.forgets === true;
+	}
+
 	get language(): Language {
 		return this.#language;
 	}
 
 	/** In the browser: goes on where this problem was left, and sends what waits. @returns what ends it. */
 	open(): () => void {
-		const kept = readSnapshot(remembered(this.#key), this.#input.drawing, this.#input.asks);
-		this.#outbox = deviceOutbox();
-		this.#waiting = this.#outbox.waiting();
+		const kept = readSnapshot(this.forgets ? null : remembered(this.#key), this.#input.drawing, this.#input.asks);
+		this.#outbox = this.forgets ? undefined : deviceOutbox();
+		this.#waiting = this.#outbox?.waiting() ?? 0;
 		if (this.#grading === undefined && isGraded(kept)) {
 			this.#kept = kept;
 			const { entries, sent } = kept.snapshot;

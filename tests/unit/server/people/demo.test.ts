@@ -6,6 +6,9 @@ import { signInLearner } from '#lib/server/people/learner.ts';
 import { passwordFault, weakPin } from '#lib/server/people/secret.ts';
 import { readCode } from '#lib/server/people/code.ts';
 import { signInStaff } from '#lib/server/people/staff.ts';
+import type { Person } from '#lib/server/people/who.ts';
+import { listSets } from '#lib/server/sets/make.ts';
+import { setStates } from '#lib/server/sets/states.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
 import { NOW, anOrganisation } from './organisation.ts';
 
@@ -51,6 +54,16 @@ describe.each(DATABASES)('the invented organisation, on %s', (_, start) => {
 				expect(await joinCrew(db, { claim, pin: '482917', again: '482917', guest: null }, 'here', NOW)).toEqual({ kind: 'has-pin' });
 			}
 		}
+	});
+
+	it('its first crew has a set, answered in part, and its trainer sees what went wrong', async () => {
+		const row = await db.selectFrom('person').selectAll().where('email', '=', demo.staff[1]?.email ?? '').executeTakeFirstOrThrow();
+		const trainer: Person = { kind: 'person', id: row.id, organisation: row.organisation_id, role: 'trainer', name: row.name, answerer: row.answerer_id, language: null };
+		const [set] = await listSets(db, trainer);
+		const states = await setStates(db, trainer, set?.id ?? '', NOW);
+		expect(states?.assignments[0]?.people.map((one) => one.answered).toSorted()).toEqual([0, 2, 3, 4, 5, 5]);
+		const slips = await db.selectFrom('outcome').select('slip').where('way', '=', 'set').where('slip', '<>', '').execute();
+		expect(new Set(slips.map((one) => one.slip))).toContain('elongation-left-out');
 	});
 
 	it('keeps no secret in the database', async () => {

@@ -42,7 +42,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 
 	async function sign(person: string, entry: HandsOnEntry, given: { readonly shown?: string; readonly password?: string; readonly who?: Person } = {}, now = NOW) {
 		const built = await toSign(db, trainer, crew.id, person, entry, 'en', now);
-		const shown = given.shown ?? (built.kind === 'to-sign' ? built.hash : '');
+		const shown = given.shown ?? (built.kind === 'to-sign' ? built.shown : '');
 		return signHandsOn(db, given.who ?? trainer, crew.id, person, { entry, shown, password: given.password ?? PASSWORD, language: 'en' }, '192.0.2.7', now);
 	}
 
@@ -77,6 +77,48 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(await signedOff(db, [person])).toHaveLength(1);
 	});
 
+	it('sent twice in the same moment it is signed once, and both are told so', async () => {
+		const person = await learner();
+		const entry = anEntry();
+		const told = await Promise.all([sign(person, entry), sign(person, entry), sign(person, entry)]);
+		expect(told).toEqual([{ kind: 'signed' }, { kind: 'signed' }, { kind: 'signed' }]);
+		expect(await signedOff(db, [person])).toHaveLength(1);
+	});
+
+	it('a form that was gone back to and filled in anew is another record: nothing is told as signed that is not', async () => {
+		const person = await learner();
+		const entry = anEntry();
+		const first = await toSign(db, trainer, crew.id, person, entry, 'en', NOW);
+		await sign(person, entry);
+		const anew = { ...entry, place: 'Hall 4' };
+		expect(await sign(person, anew, { shown: first.kind === 'to-sign' ? first.shown : '' })).toEqual({ kind: 'changed' });
+		expect(await signedOff(db, [person])).toHaveLength(1);
+		const built = await toSign(db, trainer, crew.id, person, anew, 'en', NOW);
+		const id = built.kind === 'to-sign' ? built.record.id : '';
+		expect(id).not.toBe(entry.id);
+		expect(await sign(person, { ...anew, id }, {}, later(60))).toEqual({ kind: 'signed' });
+		expect((await signedOff(db, [person])).map(({ record }) => record.place)).toEqual(['Hall 4', entry.place]);
+	});
+
+	it('the id of another person’s record is not taken for this one’s', async () => {
+		const [one, other] = [await learner(), await learner()];
+		const entry = anEntry();
+		await sign(one, entry);
+		expect(await sign(other, entry)).toEqual({ kind: 'changed' });
+		expect(await signedOff(db, [other])).toEqual([]);
+	});
+
+	it('what is signed says what was read: in another language, or in another capacity, it must be read again', async () => {
+		const person = await learner();
+		const entry = anEntry();
+		const built = await toSign(db, trainer, crew.id, person, entry, 'es', NOW);
+		const shown = built.kind === 'to-sign' ? built.shown : '';
+		expect(await sign(person, entry, { shown })).toEqual({ kind: 'changed' });
+		const english = await toSign(db, trainer, crew.id, person, entry, 'en', NOW);
+		expect(await sign(person, { ...entry, capacity: 'qualified-person' }, { shown: english.kind === 'to-sign' ? english.shown : '' })).toEqual({ kind: 'changed' });
+		expect(await signedOff(db, [person])).toEqual([]);
+	});
+
 	it('a theory passed by then is named in the record, and what was shown before it must be read again', async () => {
 		const person = await learner();
 		const entry = anEntry();
@@ -89,7 +131,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 			.insertInto('completion')
 			.values({ id: completion, organisation_id: organisation, person_id: person, course: 'lanyard-orientation', version: 1, check_id: check, supervised: 1, language: 'en', day: '2026-11-25', at })
 			.execute();
-		expect(await sign(person, entry, { shown: before.kind === 'to-sign' ? before.hash : '' })).toEqual({ kind: 'changed' });
+		expect(await sign(person, entry, { shown: before.kind === 'to-sign' ? before.shown : '' })).toEqual({ kind: 'changed' });
 		expect(await signedOff(db, [person])).toEqual([]);
 		expect(await sign(person, entry)).toEqual({ kind: 'signed' });
 		expect((await signedOff(db, [person]))[0]?.record.theory).toEqual({ completion, course: 'lanyard-orientation', version: 1, day: '2026-11-25', supervised: true });
@@ -102,12 +144,15 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const person = await aLearner(db, organisation, 'S-900', [own]);
 		const entry = anEntry();
 		const built = await toSign(db, other, own.id, person, entry, 'en', NOW);
-		const given = { entry, shown: built.kind === 'to-sign' ? built.hash : '', password: 'wrong', language: 'en' } as const;
+		const given = { entry, shown: built.kind === 'to-sign' ? built.shown : '', password: 'wrong', language: 'en' } as const;
 		const kinds: string[] = [];
 		for (let i = 0; i < 7; i += 1) kinds.push((await signHandsOn(db, other, own.id, person, given, '192.0.2.8', NOW)).kind);
 		expect(kinds.slice(0, 5)).toEqual(Array.from({ length: 5 }, () => 'wrong-password'));
 		expect(kinds.at(-1)).toBe('wait');
 		expect(await signedOff(db, [person])).toEqual([]);
+		// Each wrong password is noted; of what only waits nothing was tried.
+		const noted = await db.selectFrom('audit').select(['actor_id', 'subject_id']).where('kind', '=', 'signing-refused').where('organisation_id', '=', organisation).execute();
+		expect(noted).toEqual(kinds.filter((kind) => kind === 'wrong-password').map(() => ({ actor_id: other.id, subject_id: person })));
 	});
 
 	it('a day to come, another’s crew, and a person of no list are refused', async () => {

@@ -127,7 +127,8 @@ function shownAsks(speech: Speech, item: Extract<DrawnItem, { kind: 'site' }>): 
 	});
 }
 
-function shownLabels(speech: Speech): ShownLabels {
+/** @returns what stands on labels, beside the drawing and in the rules of a problem. */
+export function shownLabels(speech: Speech): ShownLabels {
 	const { m, problem, language } = speech;
 	const writer = writerFor(problem.scenario, language);
 	const { plan, person } = problem.drawn;

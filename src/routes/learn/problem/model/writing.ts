@@ -81,7 +81,7 @@ const DECIMALS: Readonly<Partial<Record<UnitId, readonly [least: number, most: n
 	'1': [2, 2]
 };
 
-export function writerFor(scenario: Scenario, language: Language): Writer {
+export function writerFor(scenario: Pick<Scenario, 'units'>, language: Language): Writer {
 	const write = (si: number, dimension: Dimension, withUnit: boolean, round: Rounding): string => {
 		const unit = unitFor(scenario.units, dimension);
 		if (unit === 'ft-in') return writeQuantity(si, { unit, language, inchDenominator: inchPartsFor(si), round });

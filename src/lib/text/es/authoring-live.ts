@@ -1,0 +1,102 @@
+import type { authoringLive as english } from '../en/authoring-live.ts';
+import { pluralOf } from '../plural.ts';
+
+const plural = pluralOf('es');
+
+export const authoringLive: typeof english = {
+	exampleHeading: 'Un ejemplo sorteado',
+	panelShort: 'Ejemplo',
+	toForm: 'Volver al formulario',
+	next: 'Otro ejemplo',
+	nextKeys: 'Teclas: Alt y N',
+	exampleNumber: ({ n }) => `Ejemplo ${String(n)}`,
+	noExample: 'Ningún sorteo cabe. Los hallazgos dicen por qué.',
+	exampleFaulty: 'Este ejemplo todavía no se puede mostrar. Los hallazgos dicen por qué.',
+	exampleWaits: 'El ejemplo viene cuando el documento cabe. Los hallazgos dicen qué falta.',
+	exampleOld: 'Esto es de antes de su último cambio.',
+	rightAnswers: 'Las respuestas correctas',
+	answer: 'Respuesta correcta',
+	cannotBeStated: 'No se puede decir con esta etiqueta.',
+	working: 'Cálculo',
+	allNumbers: 'Todos los números del ejemplo',
+
+	inspectionHeading: 'Lo que muestran muchos sorteos',
+	inspecting: ({ n, of }) => `Revisando: ${String(n)} de ${String(of)} sorteos`,
+	inspectedOf: ({ count }) => plural(count, { one: 'De 1 sorteo.', other: `De ${String(count)} sorteos.` }),
+	inspectFailed: 'La revisión se detuvo. Cambie algo para empezarla de nuevo.',
+	solvable: 'Sorteos que dan un problema',
+	tries: 'Intentos para un problema',
+	triesText: ({ value, right }) => `${value} en promedio, ${right} a lo sumo`,
+	balance: 'Cómo salen',
+	results: { passes: 'pasan', fails: 'fallan', 'cannot-be-shown': 'no se puede mostrar que alcanzan' },
+	failedBy: ({ checks }) => `De todos los sorteos: ${checks}.`,
+	share: ({ value, count }) => `${value} (${String(count)})`,
+	spread: 'Reparto de las respuestas correctas',
+	spreadText: ({ from, first, value, second, right }) => `de ${from} a ${right}, la mitad de ${first} a ${second}, en el medio ${value}`,
+	spreadNone: 'ningún sorteo da un valor',
+	notStated: ({ count }) => plural(count, { one: 'una vez no se puede decir', other: `${String(count)} veces no se puede decir` }),
+	alike: 'Errores que coinciden',
+	alikePair: ({ first, second, value }) => `${first}, y ${second}: en ${value} de los intentos`,
+	rightAnswer: 'la respuesta correcta',
+	noAlike: 'Ninguno.',
+	turnedDown: 'Por qué se descartan intentos',
+
+	findingsHeading: 'Hallazgos',
+	noFindings: 'Nada que corregir.',
+	findingsCount: ({ faults, warnings, notes }) => `${faults}, ${warnings}, ${notes}.`,
+	faults: ({ count }) => plural(count, { one: '1 falla', other: `${String(count)} fallas` }),
+	warnings: ({ count }) => plural(count, { one: '1 aviso', other: `${String(count)} avisos` }),
+	notes: ({ count }) => plural(count, { one: '1 nota', other: `${String(count)} notas` }),
+	severity: { fault: 'Falla', warning: 'Aviso', note: 'Nota' },
+	goTo: ({ name }) => `Ir a: ${name}`,
+	alsoGoTo: ({ name }) => `También: ${name}`,
+	showSeed: ({ n }) => `Mostrar el ejemplo ${String(n)}`,
+
+	fields: {
+		whole: 'el documento',
+		id: 'el id',
+		version: 'la versión',
+		backdrop: 'el sitio en el dibujo',
+		units: 'las unidades',
+		people: 'los nombres de personas',
+		difficulty: 'qué tan difícil es',
+		drivers: 'qué lo hace difícil',
+		title: 'el título',
+		lead: 'las dos primeras líneas',
+		body: 'la historia',
+		places: 'los nombres de lugares',
+		obstacleNames: 'los nombres de las cosas de abajo',
+		factSentences: 'las frases para los hechos',
+		draws: 'los rangos',
+		decoys: 'los números que confunden',
+		constraints: 'lo que cada sorteo debe cumplir',
+		aims: 'cómo salen los sorteos',
+		equalSlips: 'los errores que son iguales',
+		asks: 'qué se pregunta',
+		rules: 'la norma que vale allí',
+		practice: 'la práctica',
+		plan: 'el plan',
+		obstacle: 'una cosa de abajo'
+	},
+	inTheLanguage: ({ name, language }) => `${name}, ${language}`,
+	ruleNumber: ({ n }) => `regla ${String(n)} de los sorteos`,
+	questionNumber: ({ n }) => `pregunta ${String(n)}`,
+
+	aimNotMet: {
+		never: 'Ningún plan que dan los rangos falla por eso.',
+		'not-alone': 'Los planes que fallan por eso fallan también por otra cosa.',
+		'turned-down': 'Esos planes se descartan por otra razón.'
+	},
+
+	impossible: {
+		'd-ring-off-body': 'la argolla D no queda entre los omóplatos de ese cuerpo.',
+		'posture-off-body': 'de rodillas, nadie tiene ahí la argolla D.',
+		'obstacle-above-surface': 'una cosa de abajo es más alta que la superficie de trabajo.',
+		'connector-reaches-past-lower-level': 'el conector llega más abajo que el nivel inferior.',
+		'average-above-peak': 'la fuerza promedio es más que la fuerza mayor.',
+		'conditioned-below-dry': 'el absorbedor mojado tira menos que el seco.',
+		'stated-above-elongation': 'la distancia de desaceleración indicada es más que el alargamiento.',
+		'label-range-turned': 'la masa menor de la etiqueta es más que la mayor.',
+		'heights-turned': 'la argolla D está más alta que la cabeza.'
+	}
+};
