@@ -47,7 +47,7 @@ export default defineConfig({
 			name: 'phone',
 			// The same workings stand on the phone: they are read once. Who may do what, and what the addresses of the course take, hangs on no screen.
 			testIgnore: ['whole-course.spec.ts', 'formulas.spec.ts', 'roles.spec.ts', 'course-faults.spec.ts', 'course-killed.spec.ts'],
-			// One narrow screen is as narrow as the other.
+			// What is tagged @en hangs on no screen, or brings its own; one narrow screen is as narrow as the other.
 			grepInvert: /@en\b|@narrow\b/,
 			use: PHONE
 		}

@@ -17,8 +17,3 @@ export function ofHundred(m: Messages, language: 'en' | 'es', probability: numbe
 	const count = 100 * probability;
 	return count > 0 && count < LEAST ? m.passRules.fewer({ than: number.format(LEAST) }) : number.format(count);
 }
-
-/** @returns a calendar day, whatever the zone of the reader. */
-export function dayText(language: 'en' | 'es', day: string): string {
-	return new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(day));
-}

@@ -1,8 +1,9 @@
 /** A trainer writes a scenario: by keyboard alone, with findings that lead to their fields, until it is published. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { coursePeople } from './course-people.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
+import { expectWellMade } from './well-made.ts';
 
 test.describe.configure({ mode: 'default' });
 
@@ -21,7 +22,7 @@ test.afterAll(async () => {
 
 /** Makes a scenario and opens its page, drawn and inspected. */
 async function open(page: Page): Promise<void> {
-	await page.context().addCookies([{ name: 'session', value: cookie.replace('session=', ''), url: server.address }]);
+	await signIn(page.context(), cookie, server.address);
 	const made = await page.request.post(`${server.address}/crew/scenarios?/make`, { form: {}, headers: { origin: server.address, accept: 'text/html' }, maxRedirects: 0 });
 	await page.goto(server.address + (made.headers()['location'] ?? ''));
 	await inspected(page);
@@ -34,15 +35,6 @@ async function inspected(page: Page): Promise<void> {
 		const [done] = performance.getEntriesByName('authoring:inspected').toReversed();
 		return changed !== undefined && done !== undefined && done.startTime >= changed.startTime;
 	});
-}
-
-async function faults(page: Page): Promise<string[]> {
-	const { violations } = await new AxeBuilder({ page }).analyze();
-	return violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`);
-}
-
-async function overflow(page: Page): Promise<number> {
-	return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
 /** Types over what a field holds, with the keys alone. */
@@ -78,7 +70,7 @@ test('is written by keyboard: what is wrong is found, leads to its field, is men
 	await expect(anchorage.getByText('The range ends below where it begins.')).toBeVisible();
 	await expect(page.getByRole('button', { name: /^Publish/ })).toBeDisabled();
 	await panel(page);
-	expect(await faults(page), 'with a fault').toEqual([]);
+	await expectWellMade(page, { state: 'with a fault', screens: ['as it is'] });
 	await page.getByRole('button', { name: 'Go to: Anchorage height' }).press('Enter');
 	await expect(to).toBeFocused();
 	await page.keyboard.press('ControlOrMeta+A');
@@ -93,7 +85,7 @@ test('is written by keyboard: what is wrong is found, leads to its field, is men
 	await type(page, page.getByLabel('The free fall is at least: amount with unit').last(), '9 m');
 	await expect(page.getByRole('button', { name: '1 fault', exact: true }).or(page.getByRole('button', { name: /^\d+ faults$/ }))).toBeVisible();
 	await panel(page);
-	await page.getByRole('button', { name: /^Go to: rule \d+ of the draws$/ }).first().press('Enter');
+	await page.getByRole('button', { name: 'Go to: The free fall is at least' }).first().press('Enter');
 	await expect(page.locator(':focus')).toHaveAccessibleName(/^The free fall is at least/);
 	await page.getByRole('button', { name: 'Take out the rule: The free fall is at least' }).last().press('Enter');
 	await inspected(page);
@@ -104,8 +96,7 @@ test('is written by keyboard: what is wrong is found, leads to its field, is men
 	await page.keyboard.press('Alt+n');
 	await expect(page.getByText('Example 2', { exact: true }).first()).toBeVisible();
 	await expect(page.getByRole('img', { name: 'Elevation to scale: Crane runway, north bay' })).toBeVisible();
-	expect(await faults(page), 'sound').toEqual([]);
-	expect(await overflow(page)).toBe(0);
+	await expectWellMade(page, { state: 'sound', screens: ['as it is'] });
 
 	await page.getByRole('button', { name: /^Publish/ }).press('Enter');
 	await expect(page.getByText('Version 1 is published. It never changes: what you change now becomes the next version.')).toBeVisible();
@@ -149,7 +140,7 @@ test.describe('without scripts', () => {
 	test.use({ javaScriptEnabled: false });
 
 	test('the document itself can be changed and saved @narrow', async ({ page }) => {
-		await page.context().addCookies([{ name: 'session', value: cookie.replace('session=', ''), url: server.address }]);
+		await signIn(page.context(), cookie, server.address);
 		const made = await page.request.post(`${server.address}/crew/scenarios?/make`, { form: {}, headers: { origin: server.address, accept: 'text/html' }, maxRedirects: 0 });
 		await page.goto(server.address + (made.headers()['location'] ?? ''));
 		const text = page.getByLabel('The document, as JSON');

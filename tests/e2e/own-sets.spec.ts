@@ -1,5 +1,4 @@
 /** Practice sets on the learner's phone: worked without signal, sent once, each by whom it was answered. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test';
 import { shippedScenario } from '#lib/course/shipped.ts';
 import type { SetContent, SetPlace } from '#lib/flow/index.ts';
@@ -13,6 +12,8 @@ import { joinOver } from '../support/course-over-http.ts';
 import { coursePeople, type CourseLearner } from './course-people.ts';
 import { answer, heading, problemOf, rightEntries, type Entered } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
+import { expectWellMade } from './well-made.ts';
 
 // One server and one crew for all tests of this file.
 test.describe.configure({ mode: 'serial' });
@@ -62,11 +63,6 @@ async function counted(assignment: string): Promise<readonly { readonly person_i
 	return db.selectFrom('set_answer').select(['person_id', 'place', 'all_right']).where('assignment_id', '=', assignment).orderBy('place').execute();
 }
 
-async function signIn(context: BrowserContext, person: string): Promise<void> {
-	const [name = '', value = ''] = (cookies.get(person) ?? '').split('=');
-	await context.addCookies([{ name, value, url: server.address }]);
-}
-
 async function phone(browser: Browser): Promise<BrowserContext> {
 	return browser.newContext({ baseURL: server.address, viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
 }
@@ -81,28 +77,18 @@ async function work(page: Page, place: SetPlace | undefined, right: boolean, lan
 	await answer(page, problem, right ? entries : wrong);
 }
 
-async function expectAccessible(page: Page): Promise<void> {
-	const { violations } = await new AxeBuilder({ page }).analyze();
-	expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`), page.url()).toEqual([]);
-	for (const width of [390, 320]) {
-		await page.setViewportSize({ width, height: 844 });
-		expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), `${page.url()} at ${String(width)}`).toBe(0);
-	}
-	await page.setViewportSize({ width: 390, height: 844 });
-}
-
 test('a round is worked without signal, is sent once, and goes on with fresh problems until it is passed @narrow', async ({ browser }) => {
 	const [learner] = learners;
 	if (learner === undefined) throw new Error('nobody is on the list');
 	const assignment = await handedOut('Night shift', {});
 	const places = await placesOf(learner.person, assignment);
 	const context = await phone(browser);
-	await signIn(context, learner.person);
+	await signIn(context, cookies.get(learner.person) ?? '', server.address);
 	const page = await context.newPage();
 	await page.goto('/learn');
 	await page.getByRole('link', { name: /Night shift.*2 problems/s }).click();
 	await expect(page.getByText('Problem 1 of 2')).toBeVisible();
-	await expectAccessible(page);
+	await expectWellMade(page, { screens: ['as it is', 'narrowest'] });
 	await work(page, places[0], false);
 	await expect(page.getByText(/This problem is answered/)).toBeVisible();
 	await expect.poll(() => counted(assignment)).toHaveLength(1);
@@ -127,7 +113,7 @@ test('a round is worked without signal, is sent once, and goes on with fresh pro
 	await expect(again).toBeVisible();
 	expect(await counted(assignment)).toMatchObject([{ place: 0, all_right: 0 }, { place: 1, all_right: 1 }]);
 	expect(await db.selectFrom('attempt').select('id').execute()).toHaveLength(2);
-	await expectAccessible(page);
+	await expectWellMade(page, { screens: ['as it is', 'narrowest'] });
 
 	await again.click();
 	const fresh = await placesOf(learner.person, assignment);
@@ -143,13 +129,35 @@ test('a round is worked without signal, is sent once, and goes on with fresh pro
 	await context.close();
 });
 
+test('the last problem of a round stays explained until the learner goes on, though fresh ones have come @narrow', async ({ browser }) => {
+	const [learner] = learners;
+	if (learner === undefined) throw new Error('nobody is on the list');
+	const assignment = await handedOut('One only', { count: 1, rule: { right: 1, critical: 0 } });
+	const places = await placesOf(learner.person, assignment);
+	const context = await phone(browser);
+	await signIn(context, cookies.get(learner.person) ?? '', server.address);
+	const page = await context.newPage();
+	await page.goto(`/learn/set/${assignment}`);
+	await expect(page.locator('.work')).toBeVisible();
+	const fresh = page.waitForResponse((response) => response.url().includes('__data.json'));
+	await work(page, places[0], false);
+	await fresh;
+	await page.waitForLoadState('networkidle');
+	await expect(page.locator('.explained')).toBeVisible();
+	await page.getByRole('button', { name: 'See how it went' }).click();
+	await expect(heading(page)).toHaveText(/Not passed yet/);
+	await page.getByRole('button', { name: 'Work it again' }).click();
+	await expect(page.getByText('Problem 1 of 1, round 2')).toBeVisible();
+	await context.close();
+});
+
 test('what one person answered on a shared phone waits for them, and is never sent as another’s @narrow', async ({ browser }) => {
 	const [dario, nora] = learners;
 	if (dario === undefined || nora === undefined) throw new Error('nobody is on the list');
 	const assignment = await handedOut('The same for all', { sameForAll: true });
 	const places = await placesOf(dario.person, assignment);
 	const context = await phone(browser);
-	await signIn(context, dario.person);
+	await signIn(context, cookies.get(dario.person) ?? '', server.address);
 	const page = await context.newPage();
 	await page.goto(`/learn/set/${assignment}`);
 	await expect(page.locator('.work')).toBeVisible();
@@ -160,7 +168,7 @@ test('what one person answered on a shared phone waits for them, and is never se
 
 	// The next one signs in while the page of the first is still open.
 	await context.clearCookies();
-	await signIn(context, nora.person);
+	await signIn(context, cookies.get(nora.person) ?? '', server.address);
 	await context.setOffline(false);
 	await expect(page.getByText(/You are no longer signed in/)).toBeVisible();
 	await page.goto(`/learn/set/${assignment}`);
@@ -171,7 +179,7 @@ test('what one person answered on a shared phone waits for them, and is never se
 	await expect.poll(() => counted(assignment)).toEqual([{ person_id: nora.person, place: 0, all_right: 0 }]);
 
 	await context.clearCookies();
-	await signIn(context, dario.person);
+	await signIn(context, cookies.get(dario.person) ?? '', server.address);
 	await page.goto('/learn');
 	await expect.poll(() => counted(assignment)).toHaveLength(2);
 	expect((await counted(assignment)).find((one) => one.person_id === dario.person)).toMatchObject({ place: 0, all_right: 1 });
@@ -185,7 +193,7 @@ test('a set in another language than the learner’s brings its page in that lan
 	const assignment = await handedOut('En español', { language: 'es' });
 	const places = await placesOf(learner.person, assignment);
 	const context = await phone(browser);
-	await signIn(context, learner.person);
+	await signIn(context, cookies.get(learner.person) ?? '', server.address);
 	const page = await context.newPage();
 	await page.goto('/learn');
 	await page.getByRole('link', { name: /En español/ }).click();

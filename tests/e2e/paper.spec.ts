@@ -1,18 +1,19 @@
 /** Paper: a set is printed, what was written on it is typed in, and a slip on paper is found. What it needs hangs on no screen but the narrow one, so it runs on a computer. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { shippedScenario } from '#lib/course/shipped.ts';
 import { gradeAsk } from '#lib/grading/index.ts';
 import { slipsWithEffect } from '#lib/scenario/index.ts';
-import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { paperPlaces, type PaperPlace } from '#lib/server/paper/places.ts';
 import type { Person } from '#lib/server/people/who.ts';
 import { makeSet } from '#lib/server/sets/make.ts';
 import type { SlipId } from '#lib/slips/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { coursePeople, type CourseLearner } from './course-people.ts';
+import { inDatabase } from './in-database.ts';
 import { rightEntries, slipEntry, type Entered } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
+import { expectWellMade } from './well-made.ts';
 
 const SCENARIOS = ['viaduct-lamp', 'tank-landing'].flatMap((id) => shippedScenario(id) ?? []);
 const CONTENT = {
@@ -37,7 +38,7 @@ test.beforeAll(async () => {
 	const [first] = people.learners;
 	if (first === undefined) throw new Error('no learner');
 	learner = first;
-	set = await withDatabase(async (db) => {
+	set = await inDatabase(file, async (db) => {
 		const { id, organisation_id: organisation } = await db.selectFrom('person').select(['id', 'organisation_id']).where('role', '=', 'trainer').executeTakeFirstOrThrow();
 		const who: Person = { kind: 'person', id, organisation, role: 'trainer', name: 'Helle Brandt', answerer: '', language: null };
 		const made = await makeSet(db, who, { name: 'Before the mast job', content: CONTENT }, new Date());
@@ -51,31 +52,9 @@ test.afterAll(async () => {
 	await server.end('SIGTERM');
 });
 
-async function withDatabase<Value>(ask: (db: Database) => Promise<Value>): Promise<Value> {
-	const db = await openDatabase(`file:${file}`);
-	try {
-		return await ask(db);
-	} finally {
-		await db.destroy();
-	}
-}
-
-/** Nothing that axe finds, nothing wider than the narrowest phone, no target too small. */
-async function expectWellMade(page: Page): Promise<void> {
-	await page.setViewportSize({ width: 320, height: 844 });
-	const { violations } = await new AxeBuilder({ page }).analyze();
-	expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(', ')}`), page.url()).toEqual([]);
-	expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), `${page.url()}: wider than the screen`).toBe(0);
-	const small = await page.evaluate(() =>
-		[...document.querySelectorAll('main a, main button, main select, main input[type=text]')].filter((one) => one.getBoundingClientRect().height < 43.5).map((one) => one.outerHTML.slice(0, 80))
-	);
-	expect(small, `${page.url()}: small targets`).toEqual([]);
-	await page.setViewportSize({ width: 1280, height: 844 });
-}
-
 /** The problems of a copy of the newest sheet. */
 async function problemsOf(copy: number): Promise<readonly PaperPlace[]> {
-	const row = await withDatabase((db) => db.selectFrom('paper_sheet').selectAll().executeTakeFirstOrThrow());
+	const row = await inDatabase(file, (db) => db.selectFrom('paper_sheet').selectAll().executeTakeFirstOrThrow());
 	return [...paperPlaces(CONTENT, SCENARIOS, { seed: row.seed, alike: row.alike === 1 }, copy)];
 }
 
@@ -105,8 +84,7 @@ async function fill(page: Page, place: number, ask: string, entry: Entered): Pro
 test('a set is printed, typed in, graded, its slip named, and marked as paper @en', async ({ browser }) => {
 	const m = await messages('en');
 	const context = await browser.newContext({ baseURL: server.address, viewport: { width: 1280, height: 844 } });
-	const [name = '', value = ''] = trainer.split('=');
-	await context.addCookies([{ name, value, url: server.address }]);
+	await signIn(context, trainer, server.address);
 	const page = await context.newPage();
 
 	await page.goto(`/crew/sets/${set}/paper`);
@@ -118,7 +96,7 @@ test('a set is printed, typed in, graded, its slip named, and marked as paper @e
 	await page.getByLabel('Paper size').selectOption('letter');
 	await page.getByRole('button', { name: 'Make the sheet' }).click();
 	await expect(page.getByText('The sheet is made.')).toBeVisible();
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 
 	// Eight copies of two problems, a page each.
 	const code = (await page.locator('.code').textContent())?.trim() ?? '';
@@ -133,7 +111,7 @@ test('a set is printed, typed in, graded, its slip named, and marked as paper @e
 	expect(key.headers()['content-type']).toBe('application/pdf');
 
 	await page.goto('/crew/paper');
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 	await page.getByLabel('Sheet code').fill(`${code}-09`);
 	await page.getByRole('button', { name: 'Open this copy' }).click();
 	await expect(page.getByText('This sheet does not have so many copies.')).toBeVisible();
@@ -157,7 +135,7 @@ test('a set is printed, typed in, graded, its slip named, and marked as paper @e
 	const field = page.locator(`[id="p${slip.place}.${slip.ask}"]`);
 	await expect(field).toHaveAttribute('aria-invalid', 'true');
 	await expect(field).toHaveValue('two');
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 	await field.fill(slip.text);
 	await page.getByRole('button', { name: 'Grade these answers' }).click();
 
@@ -166,14 +144,14 @@ test('a set is printed, typed in, graded, its slip named, and marked as paper @e
 	await expect(page.getByText('Not all right.')).toHaveCount(1);
 	await expect(page.getByText('All right.', { exact: true })).toHaveCount(1);
 	await expect(page.getByText(m.slips[slip.slip].rule).first()).toBeVisible();
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 
 	// It cannot be typed in again: there are no fields left.
 	await page.goto(`/crew/paper?code=${code}-${String(copy).padStart(2, '0')}&person=${learner.person}`);
 	await expect(page.getByText('All of this copy is typed in for this person.')).toBeVisible();
 	await expect(page.locator('form input[type=text]')).toHaveCount(0);
 
-	const outcomes = await withDatabase((db) => db.selectFrom('outcome').select(['way', 'wrong', 'slip']).execute());
+	const outcomes = await inDatabase(file, (db) => db.selectFrom('outcome').select(['way', 'wrong', 'slip']).execute());
 	expect(outcomes.every(({ way }) => way === 'paper')).toBe(true);
 	expect(outcomes.filter(({ wrong }) => wrong === 1).map((one) => one.slip)).toContain(slip.slip);
 	await context.close();

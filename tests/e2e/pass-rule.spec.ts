@@ -2,6 +2,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import { coursePeople } from './course-people.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
 
 test.describe.configure({ mode: 'default' });
 test.use({ javaScriptEnabled: false });
@@ -20,7 +21,7 @@ test.afterAll(async () => {
 });
 
 async function open(page: Page, path: string): Promise<void> {
-	await page.context().addCookies([{ name: 'session', value: cookie.replace('session=', ''), url: server.address }]);
+	await signIn(page.context(), cookie, server.address);
 	await page.goto(server.address + path);
 }
 

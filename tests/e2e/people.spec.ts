@@ -132,7 +132,7 @@ test('an employer invites a trainer, who chooses a password and signs in and out
 	await expect(trainer).toHaveURL(/\/crew$/);
 });
 
-test('a wrong password, an unknown e-mail and a number nobody has are told in the same words', async ({ browser }) => {
+test('a wrong password, an unknown e-mail and a number nobody has are told in the same words', { tag: '@en' }, async ({ browser }) => {
 	const page = await visitor(browser);
 	await signIn(page, EMPLOYER, OTHER);
 	const wrong = await page.getByRole('alert').innerText();
@@ -149,7 +149,7 @@ test('a wrong password, an unknown e-mail and a number nobody has are told in th
 	expect(await faults(page), 'refused').toEqual([]);
 });
 
-test('a session that has ended leads to the sign-in page and back', async ({ browser }) => {
+test('a session that has ended leads to the sign-in page and back', { tag: '@en' }, async ({ browser }) => {
 	const page = await visitor(browser);
 	await signIn(page, EMPLOYER, PASSWORD);
 	await expect(page).toHaveURL(/\/records$/);
@@ -187,7 +187,7 @@ async function tabTo(page: Page, wanted: string): Promise<void> {
 	throw new Error(`the keyboard never reaches ${wanted}`);
 }
 
-test('staff sign in, invite and sign out by keyboard alone', async ({ browser }) => {
+test('staff sign in, invite and sign out by keyboard alone', { tag: '@en' }, async ({ browser }) => {
 	const page = await visitor(browser);
 	await page.goto('/sign-in');
 	await tabTo(page, '#email');

@@ -1,6 +1,5 @@
 /** What a crew gets wrong: learners answer with slips of the test's choice, and the trainer's picture names exactly those. */
 import { randomUUID } from 'node:crypto';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type APIRequestContext, type Browser, type Page } from '@playwright/test';
 import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
@@ -11,6 +10,8 @@ import type { SlipId } from '#lib/slips/index.ts';
 import { answered, answering, problemOf } from '../support/answered.ts';
 import { slipEntry } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
+import { expectWellMade } from './well-made.ts';
 
 // One server, on which the answers are given once.
 test.describe.configure({ mode: 'serial' });
@@ -22,20 +23,11 @@ let server: OwnServer;
 let crew: string;
 const cookies = new Map<string, string>();
 
-async function faults(page: Page): Promise<string[]> {
-	const { violations } = await new AxeBuilder({ page }).analyze();
-	return violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`);
-}
-
-async function overflow(page: Page): Promise<number> {
-	return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-}
-
 /** A page of somebody who is signed in, and has chosen a language. */
 async function pageOf(browser: Browser, who: string, language: 'en' | 'es' = 'en'): Promise<Page> {
 	const context = await browser.newContext({ baseURL: server.address, viewport: test.info().project.use.viewport ?? null });
-	const [name = '', value = ''] = (cookies.get(who) ?? '').split('=');
-	await context.addCookies([{ name, value, url: server.address }, { name: 'language', value: language, url: server.address }]);
+	await signIn(context, cookies.get(who) ?? '', server.address);
+	await context.addCookies([{ name: 'language', value: language, url: server.address }]);
 	return context.newPage();
 }
 
@@ -81,7 +73,7 @@ test.afterAll(async () => {
 	await server.end('SIGTERM');
 });
 
-test('names exactly the slips that were made, and opens down to the answers', async ({ browser }) => {
+test('names exactly the slips that were made, and opens down to the answers @en', async ({ browser }) => {
 	const page = await pageOf(browser, 'trainer');
 	await page.goto(`/crew/${crew}`);
 	await page.getByRole('link', { name: 'See what goes wrong' }).click();
@@ -97,7 +89,7 @@ test('names exactly the slips that were made, and opens down to the answers', as
 	const row = table.getByRole('row').filter({ hasText: 'Dario Penn' });
 	await expect(row.getByRole('link', { name: 'Dario Penn, Required clearance: 2 of 2 wrong, 2 on the unsafe side' })).toBeVisible();
 	await expect(table.getByRole('row').filter({ hasText: 'Wen Abara' }).getByRole('cell').first()).toHaveText('not met');
-	expect(await faults(page), 'the picture').toEqual([]);
+	await expectWellMade(page, { state: 'the picture', screens: ['as it is', 'narrowest'] });
 
 	await row.getByRole('link').click();
 	const opened = page.getByRole('region', { name: 'Dario Penn: Required clearance' });
@@ -110,11 +102,10 @@ test('names exactly the slips that were made, and opens down to the answers', as
 	await expect(examples.first()).toContainText('On the unsafe side');
 	await expect(examples.first().getByRole('img', { name: /Both tapes/ })).toBeVisible();
 	await expect(examples.first()).toContainText('What would have happened');
-	expect(await faults(page), 'with examples').toEqual([]);
-	expect(await overflow(page)).toBeLessThanOrEqual(0);
+	await expectWellMade(page, { state: 'with examples', screens: ['as it is', 'narrowest'] });
 });
 
-test('counts what is chosen, says what it cannot read, and fits the smallest phone in Spanish @narrow', async ({ browser }) => {
+test('counts what is chosen, says what it cannot read, and fits the smallest phone in Spanish @en', async ({ browser }) => {
 	const page = await pageOf(browser, 'trainer', 'es');
 	await page.setViewportSize({ width: 320, height: 640 });
 	await page.goto(`/crew/${crew}/picture?cell=required-clearance&scenario=silo-top`);
@@ -122,8 +113,7 @@ test('counts what is chosen, says what it cannot read, and fits the smallest pho
 	await page.goto(`/crew/${crew}/picture?from=2026-13-01`);
 	await expect(page.getByLabel('Desde este día')).toHaveAccessibleDescription(/Escriba un día/);
 	await expect(page.getByRole('region', { name: 'Errores', exact: true }).getByRole('link')).toHaveCount(2);
-	expect(await overflow(page)).toBeLessThanOrEqual(0);
-	expect(await faults(page)).toEqual([]);
+	await expectWellMade(page);
 	// The table is wider: it has a place in the row of what the keyboard reaches, and scrolls there.
 	const scroll = page.getByRole('region', { name: 'Tabla de personas y temas. Se desplaza de lado.' });
 	await scroll.focus();
@@ -133,7 +123,7 @@ test('counts what is chosen, says what it cannot read, and fits the smallest pho
 	await expect.poll(() => scroll.evaluate((one) => one.scrollLeft)).toBeGreaterThan(0);
 });
 
-test('makes a set from the first slips; an employer who does not teach the crew finds nothing', async ({ browser }) => {
+test('makes a set from the first slips; an employer who does not teach the crew finds nothing @en', async ({ browser }) => {
 	const page = await pageOf(browser, 'trainer');
 	await page.goto(`/crew/${crew}/picture`);
 	await page.getByRole('button', { name: 'Make a set from the first 2' }).click();

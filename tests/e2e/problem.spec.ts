@@ -107,7 +107,7 @@ test('the fall plays to its end, and shows what the learner’s number means', a
 	await expect(page.getByText('The same fall, with the ground just where your number says it fits.')).toBeVisible();
 });
 
-test('an entry that cannot be read, or can be read in two ways, is asked about and never wrong', async ({ page }) => {
+test('an entry that cannot be read, or can be read in two ways, is asked about and never wrong', { tag: '@en' }, async ({ page }) => {
 	await open(page, bridge);
 	const before = rightEntries(bridge);
 	await enter(page, bridge, { ...before, 'free-fall': 'about one', required: '1,234' });
@@ -147,7 +147,7 @@ test('a reload goes on where it was: typed numbers, the explanation, the steps',
 	await expect(page.locator('#step-0')).toHaveValue('0.77');
 });
 
-test('a broken store starts over and saves what was typed', async ({ page }) => {
+test('a broken store starts over and saves what was typed', { tag: '@en' }, async ({ page }) => {
 	await open(page, bridge);
 	await enter(page, bridge, { 'free-fall': '1.23' });
 	await page.evaluate(() => {
@@ -175,7 +175,7 @@ test('without signal an answer is graded, waits on the device, and is sent once 
 	expect((await page.request.get(`/api/attempts/${id}`)).status()).toBe(200);
 });
 
-test('the server’s word counts where it marks otherwise, and that is said', async ({ page }) => {
+test('the server’s word counts where it marks otherwise, and that is said', { tag: '@en' }, async ({ page }) => {
 	await page.route('**/api/attempts', async (route) => {
 		const response = await route.fetch();
 		const body = await response.json();
@@ -188,7 +188,7 @@ test('the server’s word counts where it marks otherwise, and that is said', as
 	await expect(heading(page)).not.toHaveText('Right, all of it.');
 });
 
-test('the next problem is another site, also after a reload', async ({ page }) => {
+test('the next problem is another site, also after a reload', { tag: '@en' }, async ({ page }) => {
 	await open(page, bridge);
 	await answer(page, bridge, rightEntries(bridge));
 	await page.getByRole('button', { name: 'Next problem' }).click();
@@ -211,7 +211,7 @@ test('without signal the next problem is another case of the same site', async (
 	await expect(page.locator('.explained')).toHaveCount(0);
 });
 
-test('where several slips fit, one more question decides; none of them leads to the steps', async ({ page }) => {
+test('where several slips fit, one more question decides; none of them leads to the steps', { tag: '@en' }, async ({ page }) => {
 	await open(page, bridge);
 	const { absorber, margin } = bridge.drawn.plan;
 	// By hand: leaving out 0.95 m of elongation or 1.00 m of margin ends near 1.8 m, and so coarsely it was typed.
@@ -260,7 +260,7 @@ for (const [language, solved] of [
 	});
 }
 
-test('a check pressed before the code that marks has come is marked once it has', async ({ page }) => {
+test('a check pressed before the code that marks has come is marked once it has', { tag: '@en' }, async ({ page }) => {
 	const manifest = JSON.parse(readFileSync('.svelte-kit/output/client/.vite/manifest.json', 'utf8')) as Record<string, { file: string }>;
 	const file = manifest['src/routes/learn/problem/parts/grading.ts']?.file ?? '';
 	expect(file).not.toBe('');

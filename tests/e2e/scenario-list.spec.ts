@@ -1,10 +1,11 @@
 /** The list of an organisation's scenarios, a page of forms alone: making one, copying one, saving it as a file and bringing it in again. */
 import { readFile } from 'node:fs/promises';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { shippedDocument } from '#lib/course/shipped.ts';
 import { coursePeople } from './course-people.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
+import { expectWellMade } from './well-made.ts';
 
 test.describe.configure({ mode: 'serial' });
 
@@ -22,26 +23,13 @@ test.afterAll(async () => {
 });
 
 async function open(page: Page, language: 'en' | 'es' = 'en'): Promise<void> {
-	await page.context().addCookies([
-		{ name: 'session', value: cookie.replace('session=', ''), url: server.address },
-		{ name: 'language', value: language, url: server.address }
-	]);
+	await signIn(page.context(), cookie, server.address);
+	await page.context().addCookies([{ name: 'language', value: language, url: server.address }]);
 	await page.goto(`${server.address}/crew/scenarios`);
 }
 
 function own(page: Page) {
 	return page.getByRole('region', { name: 'Your own scenarios' });
-}
-
-/** Nothing that axe finds, and nothing wider than the screen. */
-async function expectWellMade(page: Page): Promise<void> {
-	for (const width of [1280, 320]) {
-		await page.setViewportSize({ width, height: 844 });
-		const { violations } = await new AxeBuilder({ page }).analyze();
-		expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`), String(width)).toEqual([]);
-		const [wide, screen] = await Promise.all([page.locator('html').evaluate((html) => html.scrollWidth), page.locator('html').evaluate((html) => html.clientWidth)]);
-		expect(wide, String(width)).toBeLessThanOrEqual(screen);
-	}
 }
 
 test('one is made and one copied; what is saved as a file comes in again as it was @en', async ({ page }) => {
@@ -58,7 +46,7 @@ test('one is made and one copied; what is saved as a file comes in again as it w
 	await expect(silo).toContainText('Draft, not published yet');
 	await expect(silo).toContainText('Made by Helle Brandt, changed on');
 	await expect(silo).toContainText('Top of a silo, metres');
-	await expectWellMade(page);
+	await expectWellMade(page, { screens: ['as it is', 'narrowest'] });
 
 	const [download] = await Promise.all([page.waitForEvent('download'), silo.getByRole('link', { name: 'Save as a file: Grain silo 3, top hatch' }).click()]);
 	expect(download.suggestedFilename()).toMatch(/^own-[a-z0-9]{10}-draft\.json$/);

@@ -1,5 +1,4 @@
 /** Practice sets from the trainer's side: made, assigned, watched live, recalled, looked at. On a computer, and as narrow as a phone where that matters. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Browser, type BrowserContext, type Locator, type Page } from '@playwright/test';
 import { shippedScenarios } from '#lib/course/shipped.ts';
 import { asksOfPlace, placesOf, type SetContent } from '#lib/flow/index.ts';
@@ -9,6 +8,8 @@ import { joinOver } from '../support/course-over-http.ts';
 import { coursePeople, type CourseLearner } from './course-people.ts';
 import { answer, check, problemOf, ready, rightEntries, type Entered } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
+import { expectWellMade } from './well-made.ts';
 
 // One server and one crew for all tests of this file.
 test.describe.configure({ mode: 'serial' });
@@ -36,27 +37,8 @@ test.afterAll(async () => {
 async function browserOf(browser: Browser, cookie: string, options: { readonly width?: number; readonly javaScriptEnabled?: boolean } = {}): Promise<BrowserContext> {
 	const { width = 1280, javaScriptEnabled = true } = options;
 	const context = await browser.newContext({ baseURL: server.address, viewport: { width, height: 844 }, javaScriptEnabled });
-	const [name = '', value = ''] = cookie.split('=');
-	await context.addCookies([{ name, value, url: server.address }]);
+	await signIn(context, cookie, server.address);
 	return context;
-}
-
-/** Nothing that axe finds, nothing wider than the screen, no target too small, nothing unsaid: on the narrowest phone, where all of it is hardest. */
-async function expectWellMade(page: Page): Promise<void> {
-	const before = page.viewportSize();
-	await page.setViewportSize({ width: 320, height: 844 });
-	const { violations } = await new AxeBuilder({ page }).analyze();
-	expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`), page.url()).toEqual([]);
-	const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-	expect(wider, `${page.url()}: wider than the screen`).toBe(0);
-	const small = await page.evaluate(() =>
-		[...document.querySelectorAll('main a, main button, main label, main summary, main select')]
-			.filter((one) => one.getClientRects().length > 0 && one.getBoundingClientRect().height < 43.5 && (one.tagName !== 'LABEL' || one.querySelector('input') !== null))
-			.map((one) => `${one.tagName} ${one.textContent.trim()}`)
-	);
-	expect(small, `${page.url()}: small targets`).toEqual([]);
-	if (before !== null) await page.setViewportSize(before);
-	await expect(page.locator('body')).not.toContainText(/\b(undefined|NaN|null)\b/);
 }
 
 /** Where the page says whether it is live. */
@@ -93,7 +75,7 @@ test('a set is made, assigned, answered, seen live without a reload, and recalle
 	await page.getByLabel('How many problems').fill('2');
 	await expect(page.getByLabel('Right, at least')).toHaveValue('2');
 	await page.getByLabel('Name of the set').fill(SET);
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 	await page.getByRole('button', { name: 'Make the set' }).click();
 	await expect(page.getByRole('heading', { level: 1 })).toHaveText(SET);
 	await expect(page.getByText('Passed with at least 2 of 2 right, and none on the unsafe side.')).toBeVisible();
@@ -122,10 +104,10 @@ test('a set is made, assigned, answered, seen live without a reload, and recalle
 	await expect(row).toContainText('under way, 1 of 2');
 	await expect(row).toContainText('1 right of 1');
 	expect(await page.evaluate(() => document.body.dataset['kept'])).toBe('yes');
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 	await page.goto('/crew/sets');
 	await expect(page.getByRole('listitem').filter({ hasText: SET })).toContainText(/Assigned to Bridges North, no due day.*Under way: 1.*Not started: 2/s);
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 
 	await page.goto(`/crew/sets/${set}`);
 	await page.getByRole('link', { name: 'Recall from Bridges North' }).click();
@@ -199,7 +181,7 @@ test('a preview shows the problems as they come, and leaves no trace @en', async
 	await page.getByRole('link', { name: SET }).click();
 	await page.getByRole('link', { name: 'See it as they do' }).click();
 	await expect(page.getByText('Preview: problem 1 of 2')).toBeVisible();
-	await expectWellMade(page);
+	await expectWellMade(page, { targets: true });
 	sent.length = 0;
 	await page.locator('#answer-free-fall').fill('19.5');
 	await check(page);

@@ -2,21 +2,22 @@
  * A trainer's first day with a crew, by pages alone: 25 people from a list, a scenario of their own, a set assigned,
  * answered by all with slips of the test's choice, the picture that names exactly these, the board, and paper.
  */
-import AxeBuilder from '@axe-core/playwright';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
 import { shippedScenarios } from '#lib/course/shipped.ts';
 import { asksOfPlace, placesOf, type SetContent } from '#lib/flow/index.ts';
 import { gradeProblem, type Answer } from '#lib/grading/index.ts';
 import { draw, numberAsks, slipsWithEffect, type Problem, type Scenario } from '#lib/scenario/index.ts';
 import { scenarioSchema } from '#lib/scenario/schema.ts';
-import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import type { SlipId } from '#lib/slips/index.ts';
 import { messages } from '#lib/text/index.ts';
 import { answered, answering, type SentBody } from '../support/answered.ts';
 import { joinOver } from '../support/course-over-http.ts';
 import { coursePeople } from './course-people.ts';
+import { inDatabase } from './in-database.ts';
 import { slipEntry } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
+import { signIn } from './signed-in.ts';
+import { expectWellMade } from './well-made.ts';
 
 const CREW = 'Tank farm, day shift';
 const SITE = 'Tank farm, valve platform';
@@ -39,25 +40,6 @@ test.beforeAll(async () => {
 test.afterAll(async () => {
 	await server.end('SIGTERM');
 });
-
-async function withDatabase<Value>(ask: (db: Database) => Promise<Value>): Promise<Value> {
-	const db = await openDatabase(`file:${file}`);
-	try {
-		return await ask(db);
-	} finally {
-		await db.destroy();
-	}
-}
-
-/** Nothing that axe finds, and nothing wider than the narrowest phone. */
-async function expectWellMade(page: Page): Promise<void> {
-	const before = page.viewportSize();
-	await page.setViewportSize({ width: 320, height: 844 });
-	const { violations } = await new AxeBuilder({ page }).analyze();
-	expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`), page.url()).toEqual([]);
-	expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), `${page.url()}: wider than the screen`).toBe(0);
-	if (before !== null) await page.setViewportSize(before);
-}
 
 /** A list as a spreadsheet on Windows saves it: semicolons, Windows-1252, and two lines that cannot be taken. */
 function listOfPeople(): Buffer {
@@ -83,7 +65,7 @@ function answeredWith(problem: Problem, asks: readonly string[], wanted: readonl
 
 /** All learners join and answer the first round of the set, each with the slip of their turn. @returns how often each slip was made */
 async function answeredByAll(code: string): Promise<ReadonlyMap<SlipId, number>> {
-	const { people, assignment, seed, content, own } = await withDatabase(async (db) => {
+	const { people, assignment, seed, content, own } = await inDatabase(file, async (db) => {
 		const row = await db.selectFrom('set_assignment').innerJoin('practice_set', 'practice_set.id', 'set_assignment.set_id').select(['set_assignment.id', 'seed', 'content']).executeTakeFirstOrThrow();
 		const version = await db.selectFrom('own_scenario_version').select('document').executeTakeFirstOrThrow();
 		return {
@@ -128,8 +110,7 @@ test('from an empty organisation to a crew whose slips are seen, talked about an
 	test.setTimeout(240_000);
 	const m = await messages('en');
 	const context = await browser.newContext({ baseURL: server.address, viewport: { width: 1280, height: 844 } });
-	const [name = '', value = ''] = trainer.split('=');
-	await context.addCookies([{ name, value, url: server.address }]);
+	await signIn(context, trainer, server.address);
 	const page = await context.newPage();
 
 	// A crew of 25 from a list; bad lines are named, and nothing is entered before it is confirmed.
@@ -144,7 +125,7 @@ test('from an empty organisation to a crew whose slips are seen, talked about an
 	await expect(page.getByRole('row', { name: /^27 / })).toContainText('The name is missing.');
 	await expect(page.getByRole('row', { name: /^28 / })).toContainText('stands in line 2 too');
 	await expectWellMade(page);
-	expect(await withDatabase((db) => db.selectFrom('person').select('id').where('role', '=', 'learner').execute())).toHaveLength(0);
+	expect(await inDatabase(file, (db) => db.selectFrom('person').select('id').where('role', '=', 'learner').execute())).toHaveLength(0);
 	await page.getByRole('button', { name: 'Add 25 people' }).click();
 	await expect(page.getByRole('status')).toHaveText('25 people were added.');
 	await expect(page.getByRole('rowheader')).toHaveCount(PEOPLE);
@@ -183,8 +164,7 @@ test('from an empty organisation to a crew whose slips are seen, talked about an
 	await page.getByRole('link', { name: CREW }).click();
 	await page.getByRole('link', { name: 'See what goes wrong' }).click();
 	const slips = page.getByRole('region', { name: 'Slips', exact: true });
-	const told = await slips.getByRole('listitem').allTextContents();
-	expect(told).toHaveLength(made.size);
+	await expect(slips.getByRole('listitem')).toHaveCount(made.size);
 	for (const [slip, count] of made) {
 		const line = slips.getByRole('listitem').filter({ has: page.getByRole('link', { name: m.slips[slip].label, exact: true }) });
 		await expect(line).toContainText(`${String(count)} answers, ${String(count)} people`);
@@ -212,6 +192,7 @@ test('from an empty organisation to a crew whose slips are seen, talked about an
 	await page.getByLabel('Sheet code').fill(`${sheet}-02`);
 	await page.getByLabel('Who wrote it').selectOption({ index: 1 });
 	await page.getByRole('button', { name: 'Open this copy' }).click();
+	await expect(page.getByRole('button', { name: 'Grade these answers' })).toBeVisible();
 	for (const field of await page.locator('form input[type=text]').all()) await field.fill('9');
 	for (const field of await page.locator('form select[id^=p]').all()) await field.selectOption('tie-off');
 	await page.getByRole('button', { name: 'Grade these answers' }).click();

@@ -28,8 +28,10 @@ export interface SetSource {
 	readonly drawn?: (scenario: Scenario, seed: number) => DrawResult;
 }
 
-/** How many problems are looked at for one that a slip of the aims shows in. @reason bounds what one place costs: a draw takes a few milliseconds at most. */
+/** How many problems are looked at for one that a slip of the aims shows in. */
 const MOST_LOOKED_AT = 60;
+/** In how many tries of their draws. @reason bounds what one place costs, also of a scenario that is hard to draw: a try takes a tenth of a millisecond, shipped scenarios need under ten a draw. */
+const MOST_TRIES = 800;
 
 /** The asks of a place, as the scenario has them. */
 export function asksOfPlace(scenario: Scenario, place: Pick<SetScenario, 'asks'>): readonly Ask[] {
@@ -68,8 +70,10 @@ function aimed(first: Problem, asks: readonly NumberAsk[], aims: readonly string
 	const may = aims.length === 0 ? undefined : slipsShownBy(first.scenario);
 	const asked = asks.filter((ask) => [...(may?.get(ask.id) ?? [])].some(isAim));
 	if (asked.length === 0) return first;
-	for (let i = 0; i < MOST_LOOKED_AT; i += 1) {
+	let tries = 0;
+	for (let i = 0; i < MOST_LOOKED_AT && tries < MOST_TRIES; i += 1) {
 		const result = drawn(first.seed + i);
+		tries += result.tries;
 		if (result.kind === 'drawn' && asked.some((ask) => slipsWithEffect(result.problem, ask).some(isAim))) return result.problem;
 	}
 	return first;

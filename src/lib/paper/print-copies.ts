@@ -137,31 +137,37 @@ async function write(paper: PaperDocument, text: PaperWords, copies: Iterable<Co
 	}
 }
 
+/** Done when nothing is printed any more. @reason a long sheet takes hundreds of MB and most of the machine for some seconds: no two do so at once */
+let idle: Promise<void> = Promise.resolve();
+
 /**
- * Prints copies, each beginning on a page of its own. What else the server has to do goes on between the pages.
+ * Prints copies, each beginning on a page of its own. What else the server has to do goes on between the pages; one
+ * PDF is made after the other.
  * @returns the bytes of a PDF as they come; they stop where reading stops, and fail where a copy does
  */
 export function printCopies(options: PaperOptions, text: PaperWords, copies: Iterable<Copy>): ReadableStream<Uint8Array> {
 	let stopped = false;
+	const print = async (controller: ReadableStreamDefaultController<Uint8Array>): Promise<void> => {
+		if (stopped) return;
+		const paper = openPaper(options);
+		const { doc } = paper.pen;
+		doc.on('data', (bytes: Uint8Array) => {
+			if (!stopped) controller.enqueue(bytes);
+		});
+		doc.on('end', () => {
+			if (!stopped) controller.close();
+		});
+		await write(paper, text, copies, () => stopped);
+		doc.end();
+	};
 	return new ReadableStream<Uint8Array>({
 		start(controller) {
-			const paper = openPaper(options);
-			const { doc } = paper.pen;
-			doc.on('data', (bytes: Uint8Array) => {
-				if (!stopped) controller.enqueue(bytes);
-			});
-			doc.on('end', () => {
-				if (!stopped) controller.close();
-			});
-			write(paper, text, copies, () => stopped).then(
-				() => {
-					doc.end();
-				},
-				(error: unknown) => {
+			idle = idle
+				.then(() => print(controller))
+				.catch((error: unknown) => {
+					if (!stopped) controller.error(error);
 					stopped = true;
-					controller.error(error);
-				}
-			);
+				});
 		},
 		cancel() {
 			stopped = true;

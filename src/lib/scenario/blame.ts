@@ -1,7 +1,7 @@
 /** Which field of a scenario decides an outcome: found by trying what each number and fact usually is. */
 import { analyse, isAsideGiven, resolve, type Analysis, type CheckStatus, type GivenId, type LanyardPlan, type Topic } from '#lib/arrest/index.ts';
 import type { FieldPath } from './finding.ts';
-import { BASE_PLACES, fieldOfFact, fieldOfGiven, type PlanFact } from './places.ts';
+import { PLAN_PLACES, fieldOfFact, fieldOfGiven, type PlanFact } from './places.ts';
 import { canSet, isDecoy, planWith } from './sample.ts';
 import type { Scenario } from './schema.ts';
 import type { Span } from './spans.ts';
@@ -120,7 +120,7 @@ export function isUnusual(id: GivenId, spans: ReadonlyMap<GivenId, Span>): boole
 
 /** Numbers of the plan that an author can state. */
 function numbersOf(scenario: Scenario, spans: ReadonlyMap<GivenId, Span>): ReadonlySet<GivenId> {
-	const places = (Object.keys(BASE_PLACES) as (keyof typeof BASE_PLACES)[]).filter((id) => canSet(scenario.base, id));
+	const places = (Object.keys(PLAN_PLACES) as (keyof typeof PLAN_PLACES)[]).filter((id) => canSet(scenario.base, id));
 	return new Set([...places, ...[...spans.keys()].filter((id) => !isDecoy(id) && !isAsideGiven(id))]);
 }
 

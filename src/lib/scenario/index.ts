@@ -28,6 +28,7 @@ export {
 	type Drawn,
 	type Problem
 } from './problem.ts';
+export { PLAN_PLACES } from './places.ts';
 export { problemOf } from './rebuild.ts';
 export { inspect, inspectSteps, type AlikePair, type AnswerSpread, type InspectOptions, type InspectProgress, type Inspection } from './inspect.ts';
 export { FINDING_CODES, type FieldPath, type FindingCode, type FindingDetails, type InspectFinding, type Severity } from './finding.ts';

@@ -3,37 +3,37 @@ import { isAsideGiven, isObstacleGiven, type FixedGivenId, type GivenId } from '
 import type { FieldPath } from './finding.ts';
 import type { Scenario } from './schema.ts';
 
-/** Where the base plan holds a given. */
-export const BASE_PLACES: Readonly<Partial<Record<FixedGivenId, FieldPath>>> = Object.freeze({
-	stature: ['base', 'worker', 'stature'],
-	dRingHeight: ['base', 'worker', 'dRingHeight'],
-	dRingNow: ['base', 'worker', 'dRingNow'],
-	standingHeight: ['base', 'worker', 'standingHeight'],
-	bodyMass: ['base', 'worker', 'mass', 'body'],
-	clothingMass: ['base', 'worker', 'mass', 'clothing'],
-	equipmentMass: ['base', 'worker', 'mass', 'equipment'],
-	toolsMass: ['base', 'worker', 'mass', 'tools'],
-	tetheredMass: ['base', 'worker', 'mass', 'tethered'],
-	lanyardLength: ['base', 'lanyard', 'length'],
-	lanyardCapacity: ['base', 'lanyard', 'capacity'],
-	elongation: ['base', 'absorber', 'elongation'],
-	peakForce: ['base', 'absorber', 'peakForce'],
-	conditionedForce: ['base', 'absorber', 'conditionedForce'],
-	averageForce: ['base', 'absorber', 'averageForce'],
-	labelMassMin: ['base', 'absorber', 'massMin'],
-	labelMassMax: ['base', 'absorber', 'massMax'],
-	labelFreeFall: ['base', 'absorber', 'freeFallMax'],
-	statedDeceleration: ['base', 'absorber', 'statedDeceleration'],
-	dRingSlide: ['base', 'harness', 'slide'],
-	harnessStretch: ['base', 'harness', 'stretch'],
-	harnessCapacity: ['base', 'harness', 'capacity'],
-	connectorCapacity: ['base', 'connectors', 'capacity'],
-	anchorageHeight: ['base', 'anchorage', 'height'],
-	anchorageStrength: ['base', 'anchorage', 'strength'],
-	connectorLength: ['base', 'anchorage', 'connector', 'length'],
-	offset: ['base', 'offset', 'distance'],
-	margin: ['base', 'margin'],
-	lowerLevelDepth: ['base', 'below', 'depth']
+/** Where a plan holds a given. */
+export const PLAN_PLACES: Readonly<Partial<Record<FixedGivenId, FieldPath>>> = Object.freeze({
+	stature: ['worker', 'stature'],
+	dRingHeight: ['worker', 'dRingHeight'],
+	dRingNow: ['worker', 'dRingNow'],
+	standingHeight: ['worker', 'standingHeight'],
+	bodyMass: ['worker', 'mass', 'body'],
+	clothingMass: ['worker', 'mass', 'clothing'],
+	equipmentMass: ['worker', 'mass', 'equipment'],
+	toolsMass: ['worker', 'mass', 'tools'],
+	tetheredMass: ['worker', 'mass', 'tethered'],
+	lanyardLength: ['lanyard', 'length'],
+	lanyardCapacity: ['lanyard', 'capacity'],
+	elongation: ['absorber', 'elongation'],
+	peakForce: ['absorber', 'peakForce'],
+	conditionedForce: ['absorber', 'conditionedForce'],
+	averageForce: ['absorber', 'averageForce'],
+	labelMassMin: ['absorber', 'massMin'],
+	labelMassMax: ['absorber', 'massMax'],
+	labelFreeFall: ['absorber', 'freeFallMax'],
+	statedDeceleration: ['absorber', 'statedDeceleration'],
+	dRingSlide: ['harness', 'slide'],
+	harnessStretch: ['harness', 'stretch'],
+	harnessCapacity: ['harness', 'capacity'],
+	connectorCapacity: ['connectors', 'capacity'],
+	anchorageHeight: ['anchorage', 'height'],
+	anchorageStrength: ['anchorage', 'strength'],
+	connectorLength: ['anchorage', 'connector', 'length'],
+	offset: ['offset', 'distance'],
+	margin: ['margin'],
+	lowerLevelDepth: ['below', 'depth']
 });
 
 /** A fact of a plan, by the name a draw of it has; the last three no draw changes. */
@@ -73,7 +73,8 @@ export function basePlaceOf(scenario: Scenario, given: GivenId): FieldPath {
 		const obstacles = ['base', 'below', 'obstacles'];
 		return at < 0 ? obstacles : [...obstacles, at, isObstacleGiven(given) ? 'top' : 'from'];
 	}
-	return BASE_PLACES[given] ?? ['decoys'];
+	const place = PLAN_PLACES[given];
+	return place === undefined ? ['decoys'] : ['base', ...place];
 }
 
 /** @returns the field that holds a fact: the draw that chooses it, else its place in the base plan. */

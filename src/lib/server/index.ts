@@ -114,7 +114,7 @@ export { assignSet, recallAssignment, whomToAssign, type Assignable, type Assign
 export { setDesk, setsOf, type OwnSet, type SetDesk } from './sets/learner.ts';
 export { overviewOf as setsOverview, type OpenAssignmentBrief, type SetBrief } from './sets/overview.ts';
 export { setStates, type AssignmentState, type PersonSetState, type SetStates } from './sets/states.ts';
-export { scenariosFor, scenariosToChoose, scenarioVersion } from './scenarios/found.ts';
+export { newestScenario, scenariosFor, scenariosToChoose, scenarioVersion } from './scenarios/found.ts';
 export { listedOwn, listedShipped, type ListedOwn, type ListedScenario } from './scenarios/listed.ts';
 export { findOwn, listOwn, type Made, type OwnScenario } from './scenarios/own.ts';
 export { copyScenario, importScenario, makeOwn, MOST_OWN } from './scenarios/make.ts';
@@ -122,7 +122,7 @@ export { LONGEST_DOCUMENT } from './scenarios/document.ts';
 export { discardDraft, restore, retire, saveDraft, type Discarding, type Saving } from './scenarios/change.ts';
 export { publish, type Publishing } from './scenarios/publish.ts';
 export { exportScenario, type Exported } from './scenarios/export.ts';
-export { MOST_COPIES, printedCode } from './paper/code.ts';
+export { mostCopies, printedCode } from './paper/code.ts';
 export { copiesOf, paperPlaces, type PaperPlace } from './paper/places.ts';
 export { findSheet, listSheets, printSheet, type ListedSheet, type Sheet, type SheetEntry } from './paper/sheets.ts';
 export { findCopy, typeIn, type CopyPlace, type EntryFault, type FoundCopy, type PaperCopy, type PlaceEntry, type TypedIn } from './paper/typing.ts';

@@ -146,6 +146,24 @@ describe('the problems of a set', () => {
 		expect(shows(contentOf(scenarios, { count: 8 }))).toContain(false);
 	});
 
+	it('are looked for no longer than some hundred tries of draws, however hard a scenario is to draw', () => {
+		const scenarios = shipped('telecom-mast');
+		// A slip that shows in few of its draws.
+		const content = contentOf(scenarios, { aims: ['d-ring-left-out'] });
+		const drawsAt = (tries: number | undefined): number => {
+			let draws = 0;
+			const drawn = (scenario: Scenario, seed: number) => {
+				draws += 1;
+				const result = draw(scenario, seed);
+				return tries === undefined ? result : { ...result, tries };
+			};
+			for (let place = 0; place < 3; place += 1) placeOf({ content, scenarios, seed: 'x', person: 'p', drawn }, place);
+			return draws / 3;
+		};
+		expect(drawsAt(undefined)).toBeGreaterThan(8);
+		expect(drawsAt(400)).toBeLessThanOrEqual(4);
+	});
+
 	it('stay as they are where no aimed slip has a place', () => {
 		const scenarios = shipped('stage-grid');
 		const plain = placesOf(contentOf(scenarios, { count: 2 }), scenarios, 'a', 'ada', 0);

@@ -59,6 +59,13 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		server.stop();
 	});
 
+	it('what has a zero character in it is asked for like any other text that is not there', async () => {
+		for (const text of ['\u0000', `${guest}\u0000`]) {
+			expect(await findAttempt(db, guest, text)).toBeNull();
+			expect(await findGuest(db, text)).toBeNull();
+		}
+	});
+
 	it('stores an answer and finds it again, each value as it was', async () => {
 		const sent = anAttempt(guest);
 		expect(await storeAttempt(db, sent)).toEqual({ kind: 'stored', attempt: sent });

@@ -2,6 +2,7 @@ import type { CompiledQuery, Insertable, Selectable } from 'kysely';
 import { Gathering } from './gather.ts';
 import { findOrAddGuest, type NewGuest } from './guests.ts';
 import type { Database } from './open.ts';
+import { isUniqueViolation } from './people.ts';
 import type { AttemptTable, OutcomeTable, PaperAnswerTable, SetAnswerTable } from './schema.ts';
 
 /** A stored answer. */
@@ -21,7 +22,7 @@ export interface Beside {
 }
 
 /** An answer on its way to the disk. */
-interface Coming {
+export interface Coming {
 	readonly attempt: NewAttempt;
 	readonly beside: Beside | undefined;
 }
@@ -117,11 +118,32 @@ async function insertAll(db: Database, attempts: readonly NewAttempt[]): Promise
 async function insertComing(db: Database, coming: readonly Coming[]): Promise<readonly boolean[]> {
 	const attempts = coming.map(({ attempt }) => attempt);
 	if (coming.every(({ beside }) => beside === undefined)) return insertAll(db, attempts);
-	return db.transaction().execute(async (transaction) => {
-		const stored = await insertAll(transaction, attempts);
-		await insertBeside(transaction, coming.flatMap(({ beside }, i) => (stored[i] === true && beside !== undefined ? [beside] : [])));
-		return stored;
-	});
+	return db.transaction().execute((transaction) => insertWithin(transaction, coming));
+}
+
+/** Inserts answers and what belongs to them, within a transaction. */
+async function insertWithin(transaction: Database, coming: readonly Coming[]): Promise<readonly boolean[]> {
+	const stored = await insertAll(transaction, coming.map(({ attempt }) => attempt));
+	await insertBeside(transaction, coming.flatMap(({ beside }, i) => (stored[i] === true && beside !== undefined ? [beside] : [])));
+	return stored;
+}
+
+/**
+ * Stores new answers that belong together: all of them with what is noted of it, or nothing.
+ * @param note notes it, within the transaction
+ * @returns false if something of it is stored already; nothing is stored then
+ */
+export async function storeTogether(db: Database, coming: readonly Coming[], note: (transaction: Database) => Promise<void>): Promise<boolean> {
+	try {
+		await db.transaction().execute(async (transaction) => {
+			await insertWithin(transaction, coming);
+			await note(transaction);
+		});
+		return true;
+	} catch (error) {
+		if (isUniqueViolation(error)) return false;
+		throw error;
+	}
 }
 
 /** Inserts what belongs to answers that were just stored. Call it within their transaction. */

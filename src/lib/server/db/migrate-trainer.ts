@@ -74,7 +74,6 @@ async function addSets(db: Kysely<unknown>): Promise<void> {
 		.addColumn('at', 'text', (column) => column.notNull())
 		.addUniqueConstraint('set_answer_order', ['assignment_id', 'person_id', 'place'])
 		.execute();
-	await db.schema.createIndex('set_answer_latest').on('set_answer').columns(['assignment_id', 'at']).execute();
 }
 
 async function addOutcomes(db: Kysely<unknown>): Promise<void> {

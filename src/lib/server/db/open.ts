@@ -1,4 +1,4 @@
-import { Kysely, PostgresDialect } from 'kysely';
+import { Kysely, PostgresDialect, type CompiledQuery, type DatabaseConnection } from 'kysely';
 import { Migrator } from 'kysely/migration';
 import pg from 'pg';
 import { migrations, type Engine } from './migrations.ts';
@@ -14,13 +14,29 @@ export const DEFAULT_ADDRESS = 'file:data/underfoot.sqlite';
 /** Connections that one process keeps open to PostgreSQL. */
 const POOL_SIZE = 8;
 
+/** What stands in PostgreSQL for a zero character, which it takes in no text: a question that has one would be an error. */
+const REPLACEMENT = '\ufffd';
+
+/** @returns a parameter without zero characters. No text of ours is stored with one; people's may be looked up with one. */
+function withoutZero(parameter: unknown): unknown {
+	return typeof parameter === 'string' && parameter.includes('\0') ? parameter.replaceAll('\0', REPLACEMENT) : parameter;
+}
+
+/** Lets a connection to PostgreSQL take every text, as SQLite does. */
+function withoutZeros(connection: DatabaseConnection): Promise<void> {
+	const execute = connection.executeQuery.bind(connection);
+	connection.executeQuery = <Row>(query: CompiledQuery, ...rest: [Parameters<DatabaseConnection['executeQuery']>[1]?]) =>
+		execute<Row>({ ...query, parameters: query.parameters.map(withoutZero) }, ...rest);
+	return Promise.resolve();
+}
+
 /** Opens by address; the tables are as they were left. */
 function connect(address: string): { engine: Engine; db: Database } {
 	if (/^postgres(ql)?:\/\//.test(address)) {
 		const pool = new pg.Pool({ connectionString: address, max: POOL_SIZE });
 		// A connection that breaks while idle is replaced at the next query; unheard, it would end the process.
 		pool.on('error', () => undefined);
-		return { engine: 'postgres', db: new Kysely({ dialect: new PostgresDialect({ pool }) }) };
+		return { engine: 'postgres', db: new Kysely({ dialect: new PostgresDialect({ pool, onCreateConnection: withoutZeros }) }) };
 	}
 	if (address.startsWith('file:')) {
 		const dialect = sqliteDialect(address.slice('file:'.length));

@@ -50,6 +50,12 @@ export async function findTaughtCrew(db: Database, who: Asker, crew: string): Pr
 	return (await db.selectFrom('crew').select(['id', 'name']).where('id', '=', crew).where('id', 'in', taughtCrewIds(db, who)).executeTakeFirst()) ?? null;
 }
 
+/** @returns whether somebody is on the list of a crew that this person teaches. */
+export async function teaches(db: Database, who: Asker, person: string): Promise<boolean> {
+	const row = await db.selectFrom('crew_learner').select('person_id').where('person_id', '=', person).where('crew_id', 'in', taughtCrewIds(db, who)).limit(1).executeTakeFirst();
+	return row !== undefined;
+}
+
 /** The learners of a crew who have not left. */
 function learners(db: Database, who: Asker, crew: string) {
 	return db

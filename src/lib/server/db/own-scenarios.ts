@@ -176,13 +176,8 @@ export async function newestVersions(db: Database, organisation: string, id?: st
 	return rows.map((row) => ({ id: row.id, newest: row.newest, retired: row.retired_at !== null }));
 }
 
-/** @returns the versions of a scenario above one, in their order. Whose it is, is asked before. */
-export async function versionsAbove(db: Database, id: string, above: number): Promise<readonly PublishedVersion[]> {
-	return db
-		.selectFrom('own_scenario_version')
-		.select(['scenario_id as scenario', 'version', 'document'])
-		.where('scenario_id', '=', id)
-		.where('version', '>', above)
-		.orderBy('version')
-		.execute();
+/** @returns the document of a version, JSON; null if there is none. Whose it is, is asked before. */
+export async function versionDocument(db: Database, id: string, version: number): Promise<string | null> {
+	const row = await db.selectFrom('own_scenario_version').select('document').where('scenario_id', '=', id).where('version', '=', version).executeTakeFirst();
+	return row?.document ?? null;
 }

@@ -6,6 +6,14 @@ export const SHEET_CODE_LENGTH = 8;
 /** Most copies of a sheet: two digits hold their numbers. */
 export const MOST_COPIES = 40;
 
+/** Most problems of all copies of a sheet. @reason what one file costs: ten seconds of the server and some 200 MB; more copies are another sheet. */
+const MOST_PRINTED = 400;
+
+/** @param problems of a copy, from 1. @returns how many copies a sheet has at most */
+export function mostCopies(problems: number): number {
+	return Math.max(1, Math.min(MOST_COPIES, Math.floor(MOST_PRINTED / problems)));
+}
+
 /** @returns the code as it is printed: `K7QM-2XWD-03`. */
 export function printedCode(code: string, copy: number): string {
 	return `${grouped(code)}-${String(copy).padStart(2, '0')}`;

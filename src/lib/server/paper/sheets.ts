@@ -7,7 +7,7 @@ import { noteDeed } from '../people/crews.ts';
 import { randomCode } from '../people/code.ts';
 import type { Person } from '../people/who.ts';
 import { findSet, type PracticeSet } from '../sets/make.ts';
-import { MOST_COPIES, SHEET_CODE_LENGTH } from './code.ts';
+import { mostCopies, SHEET_CODE_LENGTH } from './code.ts';
 
 /** Bytes of chance that a sheet's seeds come from. */
 const SEED_BYTES = 16;
@@ -16,7 +16,7 @@ const MOST_LISTED = 100;
 
 /** How a set is to be printed. */
 export interface SheetEntry {
-	/** 1 to `MOST_COPIES`; a common sheet has one, which is copied as often as needed. */
+	/** 1 to `mostCopies`; a common sheet has one, which is copied as often as needed. */
 	readonly copies: number;
 	/** Whether everyone works on the same problems. */
 	readonly alike: boolean;
@@ -57,8 +57,9 @@ export function sheetOf(row: SheetRow): Sheet {
 
 /** Makes a sheet of a set that somebody may see. @returns null if the set is not found */
 export async function printSheet(db: Database, who: Person, set: string, entry: SheetEntry, now: Date): Promise<Sheet | null> {
-	if ((await findSet(db, who, set)) === null) return null;
-	const copies = entry.alike ? 1 : Math.max(1, Math.min(MOST_COPIES, Math.trunc(entry.copies)));
+	const found = await findSet(db, who, set);
+	if (found === null) return null;
+	const copies = entry.alike ? 1 : Math.max(1, Math.min(mostCopies(found.content.count), Math.trunc(entry.copies)));
 	return db.transaction().execute(async (transaction) => {
 		const row = {
 			id: randomUUID(),

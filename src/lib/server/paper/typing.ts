@@ -9,9 +9,10 @@ import { partOf } from '../attempts/answer.ts';
 import { markAnswers, type MarkedAnswers } from '../attempts/mark.ts';
 import { siteOutcomes } from '../attempts/outcomes.ts';
 import { attemptRow } from '../attempts/receive.ts';
-import { storeAttempt } from '../db/attempts.ts';
+import { storeTogether } from '../db/attempts.ts';
 import { findTypedFor, othersOfCopy, sheetByCode, typedAnswers, type TypedFor } from '../db/paper.ts';
 import type { Database } from '../db/open.ts';
+import { teaches } from '../db/outcomes.ts';
 import { noteDeed } from '../people/crews.ts';
 import type { Person } from '../people/who.ts';
 import { scenariosFor } from '../scenarios/found.ts';
@@ -40,6 +41,8 @@ export interface PaperCopy {
 	readonly set: PracticeSet;
 	readonly copy: number;
 	readonly person: TypedFor;
+	/** Whether who types it in teaches that person: slips are told to nobody else. */
+	readonly taught: boolean;
 	readonly places: readonly CopyPlace[];
 	/** Others for whom this copy was typed in: a sign of a wrong code, unless the sheet is common. */
 	readonly others: readonly string[];
@@ -48,7 +51,7 @@ export interface PaperCopy {
 /** What came of looking for a copy. */
 export type FoundCopy =
 	| { readonly kind: 'found'; readonly copy: PaperCopy }
-	/** No such code, or a sheet of a set that is not theirs to see. */
+	/** No such code, a sheet of a set that is not theirs to see, or one whose problems cannot be drawn any more. */
 	| { readonly kind: 'no-sheet' }
 	/** The sheet has fewer copies. */
 	| { readonly kind: 'no-copy'; readonly copies: number }
@@ -66,6 +69,8 @@ export async function findCopy(db: Database, who: Person, typed: string, person:
 	const learner = await findTypedFor(db, who, person);
 	if (learner === null) return { kind: 'no-person' };
 	const scenarios = await setScenarios(db, who.organisation, set.content);
+	// One of them cannot be read any more: its problems cannot be drawn.
+	if (scenarios.length < set.content.scenarios.length) return { kind: 'no-sheet' };
 	const before = new Map((await typedAnswers(db, sheet.id, read.copy, learner.id)).map((one) => [one.place, one]));
 	const places: CopyPlace[] = [];
 	for (let place = 0; place < set.content.count; place += 1) {
@@ -77,7 +82,7 @@ export async function findCopy(db: Database, who: Person, typed: string, person:
 		await breathe();
 	}
 	const others = sheet.alike ? [] : await othersOfCopy(db, who, sheet.id, read.copy, learner.id);
-	return { kind: 'found', copy: { sheet, set, copy: read.copy, person: learner, places, others } };
+	return { kind: 'found', copy: { sheet, set, copy: read.copy, person: learner, taught: await teaches(db, who, learner.id), places, others } };
 }
 
 /** What was typed for a problem. */
@@ -161,7 +166,7 @@ async function markPlace(db: Database, who: Person, { sheet }: PaperCopy, place:
 		language: sheet.language,
 		answers: Object.fromEntries(ids.map((id) => [id, entry.answers[id]]))
 	};
-	const marked = markAnswers(sent, await scenariosFor(db, who.organisation, scenario.id));
+	const marked = markAnswers(sent, await scenariosFor(db, who.organisation, scenario.id, scenario.version));
 	switch (marked.kind) {
 		case 'read':
 			return missing.length > 0 ? { kind: 'faults', faults: missing } : { kind: 'marked', place: place.place, marked: marked.value };
@@ -172,23 +177,19 @@ async function markPlace(db: Database, who: Person, { sheet }: PaperCopy, place:
 	}
 }
 
-/** Stores marked answers with their place on the paper; those who typed the same at the same time are told so. */
+/** Stores marked answers with their place on the paper, all or none; those who typed the same at the same time are told so. */
 async function store(db: Database, who: Person, { sheet, copy, person }: PaperCopy, all: readonly Extract<Marked, { kind: 'marked' }>[], now: Date): Promise<TypedIn> {
 	const at = now.toISOString();
-	const storing = all.map(({ place, marked }) =>
-		storeAttempt(db, attemptRow(marked, person.answerer, now), {
+	const coming = all.map(({ place, marked }) => ({
+		attempt: attemptRow(marked, person.answerer, now),
+		beside: {
 			outcomes: siteOutcomes(marked, { answerer: person.answerer, way: 'paper', now }),
 			paper: { attempt_id: marked.sent.id, sheet_id: sheet.id, copy, place, person_id: person.id, typed_by: who.id, at }
-		})
-	);
-	const outcomes = await Promise.allSettled(storing);
-	const stored = outcomes.filter((one) => one.status === 'fulfilled').length;
-	if (stored > 0) await noteDeed(db, who, 'paper-typed', person.id, now, { sheet: sheet.id, copy, problems: stored });
-	const failed = outcomes.find((one) => one.status === 'rejected');
-	if (failed === undefined) return { kind: 'typed', problems: stored };
+		}
+	}));
+	const stored = await storeTogether(db, coming, (transaction) => noteDeed(transaction, who, 'paper-typed', person.id, now, { sheet: sheet.id, copy, problems: all.length }));
+	if (stored) return { kind: 'typed', problems: all.length };
 	// The database takes each place of a copy once for a person: somebody else was quicker.
 	const taken = new Set((await typedAnswers(db, sheet.id, copy, person.id)).map((one) => one.place));
-	const lost = all.filter(({ place }, i) => outcomes[i]?.status === 'rejected' && taken.has(place)).map(({ place }) => place);
-	if (lost.length === 0) throw failed.reason;
-	return { kind: 'typed-before', places: lost };
+	return { kind: 'typed-before', places: all.map(({ place }) => place).filter((place) => taken.has(place)) };
 }

@@ -26,7 +26,12 @@ export type LineProblem =
 /** What came of reading a list. */
 export type Roster =
 	| { readonly kind: 'read'; readonly lines: readonly RosterLine[] }
-	| { readonly kind: 'refused'; readonly why: 'empty' | 'too-long' | 'too-many' | 'one-column' | 'open-quote' };
+	| { readonly kind: 'refused'; readonly why: 'empty' | 'not-text' | 'too-long' | 'too-many' | 'one-column' }
+	/** A quotation mark in this line is never closed. */
+	| { readonly kind: 'refused'; readonly why: 'open-quote'; readonly line: number };
+
+/** Signs that no text has, and that files of other kinds are full of: a workbook, a picture. */
+const NOT_TEXT = /[\p{Cc}--[\t\n\v\f\r\u0080-\u009f]]/v;
 
 /** What stands between columns, the least likely in a name first. */
 const SEPARATORS = ['\t', ';', ',', '|'] as const;
@@ -53,8 +58,9 @@ export function readRoster(text: string): Roster {
 	if (text.length > LONGEST_TEXT) return { kind: 'refused', why: 'too-long' };
 	const tidied = text.replace(/^\ufeff/, '').replace(/^sep=.\r?\n/i, '');
 	if (tidied.trim() === '') return { kind: 'refused', why: 'empty' };
+	if (NOT_TEXT.test(tidied)) return { kind: 'refused', why: 'not-text' };
 	const rows = rowsOf(tidied);
-	if (rows === undefined) return { kind: 'refused', why: 'open-quote' };
+	if ('openIn' in rows) return { kind: 'refused', why: 'open-quote', line: rows.openIn };
 	const [first] = rows;
 	if (first === undefined) return { kind: 'refused', why: 'empty' };
 	const headings = headingsOf(first.cells);
@@ -65,19 +71,30 @@ export function readRoster(text: string): Roster {
 	return { kind: 'read', lines: linesOf(people, headings ?? guessedColumns(people)) };
 }
 
-/** The rows with something in them, by the separator that parts the most lines alike; undefined if a quote is never closed. */
-function rowsOf(text: string): readonly Row[] | undefined {
+/** The line, from 1, in which a quotation mark stands that is never closed. */
+interface OpenQuote {
+	readonly openIn: number;
+}
+
+/** The rows with something in them, by the separator that parts the most lines alike. */
+function rowsOf(text: string): readonly Row[] | OpenQuote {
 	let best: { readonly rows: readonly Row[]; readonly parted: number } | undefined;
+	let open: OpenQuote | undefined;
 	for (const delimiter of SEPARATORS) {
 		const rows = parsed(text, delimiter);
-		if (rows === undefined) continue;
+		if ('openIn' in rows) {
+			open ??= rows;
+			continue;
+		}
 		const parted = rows.filter(({ cells }) => cells.filter((cell) => cell.trim() !== '').length > 1).length;
 		if (best === undefined || parted > best.parted) best = { rows, parted };
 	}
-	return best?.rows;
+	// A sign that parts nothing reads over the quotation mark: the right one has met it.
+	return best === undefined || (best.parted === 0 && open !== undefined) ? (open ?? []) : best.rows;
 }
 
-function parsed(text: string, delimiter: string): readonly Row[] | undefined {
+function parsed(text: string, delimiter: string): readonly Row[] | OpenQuote {
+	let whole = 0;
 	try {
 		const records = parse(text, {
 			delimiter,
@@ -86,12 +103,24 @@ function parsed(text: string, delimiter: string): readonly Row[] | undefined {
 			// An inch sign or a nickname in the middle of a cell is no quoting.
 			relax_quotes: true,
 			skip_empty_lines: true,
+			onRecord: (record: string[], { lines }) => {
+				whole = lines;
+				return record;
+			},
 			to: MOST_PEOPLE + 2
 		}) as unknown as readonly { readonly record: readonly string[]; readonly info: { readonly lines: number } }[];
 		return records.map(({ record, info }) => ({ line: info.lines, cells: record })).filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
 	} catch {
-		return undefined;
+		// With all else relaxed, only a quotation mark stops the reading: it opens in the line after the last whole row.
+		return { openIn: firstFilled(text, whole + 1) };
 	}
+}
+
+/** @returns the number of the first line, at or after this one, that is not empty. */
+function firstFilled(text: string, from: number): number {
+	const lines = text.split(/\r\n|\n|\r/);
+	const found = lines.findIndex((line, i) => i + 1 >= from && line.trim() !== '');
+	return found < 0 ? from : found + 1;
 }
 
 function plain(heading: string): string {

@@ -4,7 +4,7 @@ import { changeDraft, deleteOwnScenario, findOwnScenario, retireOwnScenario, typ
 import { DONE, noteDeed, NOT_FOUND, type Change } from '../people/crews.ts';
 import type { Person } from '../people/who.ts';
 import type { InputProblem } from '../problems.ts';
-import { readDocument } from './document.ts';
+import { readDocument, withoutMark } from './document.ts';
 import { mayChange } from './own.ts';
 
 /** Not there, of another organisation, or not this person's to change. */
@@ -55,9 +55,10 @@ export async function saveDraft(db: Database, who: Person, id: string, revision:
 	if (row === null) return NOT_FOUND;
 	const read = readDocument(text);
 	if (read.kind === 'refused') return read;
+	const draft = withoutMark(text);
 	// A draft whose receipt was lost on the way is sent again.
-	if (row.draft === text) return { kind: 'saved', revision: row.revision };
-	if (!(await changeDraft(db, id, revision, text, now.toISOString()))) return changedMeanwhile(db, who, id);
+	if (row.draft === draft) return { kind: 'saved', revision: row.revision };
+	if (!(await changeDraft(db, id, revision, draft, now.toISOString()))) return changedMeanwhile(db, who, id);
 	return { kind: 'saved', revision: revision + 1 };
 }
 

@@ -58,9 +58,19 @@ export function readDocument(source: string | Uint8Array): DocumentReading {
 	return { kind: 'read', value: value as JsonObject };
 }
 
+/** @returns a text without the mark of the byte order before it, which is no JSON: so a document is kept. */
+export function withoutMark(text: string): string {
+	return text.replace(/^\uFEFF/, '');
+}
+
+/** @returns a document that is stored: it was read before it was. */
+export function storedDocument(text: string): JsonObject {
+	return JSON.parse(text) as JsonObject;
+}
+
 /** The text, or undefined for what is not UTF-8. */
 function textOf(source: string | Uint8Array): string | undefined {
-	if (typeof source === 'string') return source.isWellFormed() ? source.replace(/^\uFEFF/, '') : undefined;
+	if (typeof source === 'string') return source.isWellFormed() ? withoutMark(source) : undefined;
 	try {
 		return utf8.decode(source);
 	} catch {

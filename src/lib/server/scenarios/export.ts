@@ -1,6 +1,6 @@
 import type { Database } from '../db/open.ts';
 import type { Person } from '../people/who.ts';
-import { named, readDocument } from './document.ts';
+import { named, storedDocument } from './document.ts';
 import { findOwn, type OwnScenario } from './own.ts';
 
 /** A scenario as a file. */
@@ -18,8 +18,6 @@ export async function exportScenario(db: Database, who: Person, id: string): Pro
 }
 
 function fileOf({ id, draft, published, document }: OwnScenario): Exported {
-	const read = readDocument(document);
-	if (read.kind === 'refused') throw new Error(`Scenario ${id} cannot be read: ${JSON.stringify(read.problems)}`);
 	const version = (published ?? 0) + (draft === null ? 0 : 1);
-	return { name: `${id}-${draft === null ? `v${version}` : 'draft'}.json`, text: `${JSON.stringify(named(read.value, id, version), null, '\t')}\n` };
+	return { name: `${id}-${draft === null ? `v${version}` : 'draft'}.json`, text: `${JSON.stringify(named(storedDocument(document), id, version), null, '\t')}\n` };
 }

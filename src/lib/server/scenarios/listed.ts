@@ -5,7 +5,7 @@ import type { BackdropId, Scenario } from '#lib/scenario/index.ts';
 import { scenarioSchema } from '#lib/scenario/schema.ts';
 import type { Database } from '../db/open.ts';
 import type { Person } from '../people/who.ts';
-import type { JsonObject } from './document.ts';
+import { storedDocument, type JsonObject } from './document.ts';
 import { listOwn, type OwnScenario } from './own.ts';
 
 /** What a list tells of a scenario, own or shipped. */
@@ -31,8 +31,7 @@ const LONGEST_TITLE = 200;
 export async function listedOwn(db: Database, who: Person, language: Language): Promise<readonly ListedOwn[]> {
 	return (await listOwn(db, who)).map((own) => {
 		const { id, maker, changedAt, published, retiredAt, mayChange, draft, document } = own;
-		// What is stored was read before: it is one JSON object.
-		return { id, ...told(JSON.parse(document) as JsonObject, language), maker, changedAt, published, retiredAt, mayChange, hasDraft: draft !== null };
+		return { id, ...told(storedDocument(document), language), maker, changedAt, published, retiredAt, mayChange, hasDraft: draft !== null };
 	});
 }
 

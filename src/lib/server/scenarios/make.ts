@@ -6,7 +6,7 @@ import { countOwnScenarios, insertOwnScenario } from '../db/own-scenarios.ts';
 import { noteDeed } from '../people/crews.ts';
 import { settingsOf } from '../people/organisation.ts';
 import type { Person } from '../people/who.ts';
-import { named, readDocument, type JsonObject } from './document.ts';
+import { named, readDocument, storedDocument, type JsonObject } from './document.ts';
 import { findOwn, type Made } from './own.ts';
 import { parseDocument } from './parse.ts';
 import { startDocument } from './start.ts';
@@ -36,10 +36,7 @@ export async function copyScenario(db: Database, who: Person, id: string, now: D
 
 async function ownDocument(db: Database, who: Person, id: string): Promise<JsonObject | undefined> {
 	const own = await findOwn(db, who, id);
-	if (own === null) return undefined;
-	const read = readDocument(own.document);
-	if (read.kind === 'refused') throw new Error(`Scenario ${id} cannot be read: ${JSON.stringify(read.problems)}`);
-	return read.value;
+	return own === null ? undefined : storedDocument(own.document);
 }
 
 /**
@@ -61,6 +58,9 @@ async function store(db: Database, who: Person, document: JsonObject, detail: Re
 		for (;;) {
 			const id = newId();
 			const draft = JSON.stringify(named(document, id, 1));
+			// Written again it may be longer than it was: its author could not save it.
+			const read = readDocument(draft);
+			if (read.kind === 'refused') return read;
 			const made = await insertOwnScenario(transaction, { id, organisation: who.organisation, madeBy: who.id, draft, now: now.toISOString() });
 			// Ids are as good as never alike; one that is, is made again.
 			if (!made) continue;

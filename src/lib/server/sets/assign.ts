@@ -62,13 +62,15 @@ async function assignAll(db: Database, who: Person, set: string, to: Assigning, 
 		const people = [...new Set(to.people)];
 		const bounded = crews.length + people.length <= MOST_AT_ONCE;
 		const open = await openAssignments(transaction, set);
+		const unknown = bounded ? targetProblems(await assignableTo(transaction, who), crews, people) : [];
 		const problems = [
 			...(found.archived_at === null ? [] : [setProblem('archived', 'set', 'was put away', 'take it up again first')]),
 			...(crews.length + people.length > 0 ? [] : [setProblem('nobody', 'crews', 'names nobody', 'choose a crew or a person')]),
 			...(bounded ? [] : [setProblem('too-many', 'crews', `names more than ${MOST_AT_ONCE}`, `choose at most ${MOST_AT_ONCE} at once`)]),
 			...dayProblems(to.dueDay, today),
-			...(bounded ? targetProblems(await assignableTo(transaction, who), crews, people) : []),
-			...(bounded ? againProblems(open, crews, people, to.dueDay) : [])
+			...unknown,
+			// Of whom they do not know, nothing is told.
+			...(bounded && unknown.length === 0 ? againProblems(open, crews, people, to.dueDay) : [])
 		];
 		if (problems.length > 0) return refusedFor(...problems);
 		const rows = [...crews.map((crew) => ({ crew_id: crew, person_id: null })), ...people.map((person) => ({ crew_id: null, person_id: person }))].map((target) => {

@@ -91,7 +91,7 @@ export async function setsOf(db: Database, learner: Person, now: Date): Promise<
 	return [...open, ...sets.filter((one) => one.state === 'done').reverse()];
 }
 
-/** @returns a set to be worked on; null if there is none of that id, it is not theirs, or it was recalled. */
+/** @returns a set to be worked on; null if there is none of that id, it is not theirs, it was recalled, or a scenario of it cannot be read any more. */
 export async function setDesk(db: Database, learner: Person, assignment: string, now: Date): Promise<SetDesk | null> {
 	if (learner.role !== 'learner') return null;
 	const row = await findOwnSet(db, learner, assignment);
@@ -103,6 +103,7 @@ export async function setDesk(db: Database, learner: Person, assignment: string,
 	const answers = stored.map(({ place, right, critical }): SetAnswer => ({ place, right, critical }));
 	const { state, context } = replaySet(content, answers);
 	const scenarios = state === 'passed' ? [] : await setScenarios(db, learner.organisation, content);
+	if (state !== 'passed' && scenarios.length < content.scenarios.length) return null;
 	const places = state === 'passed' ? [] : await knownPlaces({ assignment: row.id, content, seed: row.seed, person: learner.id, scenarios }, context.round);
 	return {
 		assignment: row.id,

@@ -85,7 +85,6 @@ export const authoringLive = {
 		obstacle: 'a thing below'
 	},
 	inTheLanguage: ({ name, language }: { name: string; language: string }) => `${name}, ${language}`,
-	ruleNumber: ({ n }: { n: number }) => `rule ${String(n)} of the draws`,
 	questionNumber: ({ n }: { n: number }) => `question ${String(n)}`,
 
 	/** Why no draw comes out as it should. */

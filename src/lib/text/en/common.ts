@@ -20,7 +20,7 @@ export const common = {
 /** Why a try of a draw was turned down: for authors. */
 export const turnedDown: Readonly<Record<TurnedDown, string>> = {
 	refused: 'The plan is of a kind that is refused.',
-	constraint: 'A bound of the scenario does not hold.',
+	constraint: 'A rule for the draws does not hold.',
 	'no-answer': 'A question has no answer above zero.',
 	'near-limit': 'A quantity comes too close to its limit.',
 	'slip-looks-right': 'A slip gives a number that would pass as right.',

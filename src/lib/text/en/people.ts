@@ -125,6 +125,7 @@ export const people = {
 		'pass-rule-made': 'own pass rule made',
 		'judges-review-entered': 'review by judges entered',
 		'hands-on-signed': 'hands-on part signed off',
+		'signing-refused': 'signature refused',
 		'scenario-made': 'scenario made',
 		'scenario-published': 'scenario published',
 		'scenario-retired': 'scenario taken out of use',
@@ -149,5 +150,5 @@ export const people = {
 		code: 'This code is not known, was used before, or has run out.',
 		'email-taken': 'Somebody here has this e-mail already.'
 	},
-	problemsTitle: 'Something is still missing. Look at the marked fields.'
+	problemsTitle: 'Something is missing or does not fit. Look at the marked fields.'
 };

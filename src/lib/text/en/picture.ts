@@ -47,7 +47,7 @@ export const crewPicture = {
 		'swing-and-path': 'Swing and path',
 		decisions: 'Decision'
 	} as Readonly<Record<CourseCell, string>>,
-	legend: { wrong: 'wrong, by area', critical: 'some on the unsafe side', none: 'none wrong', notMet: 'not met yet' },
+	legend: { wrong: 'wrong: the larger, the more', critical: 'some on the unsafe side', none: 'none wrong', notMet: 'not met yet' },
 	fewer: ({ of }: { of: number }) => `of ${String(of)}`,
 	/** Read out in a cell. */
 	said: ({ wrong, of }: { wrong: number; of: number }) => `${times({ count: wrong, of })} wrong`,

@@ -12,7 +12,7 @@ export const roster = {
 	example: 'Name; Number\nDario Penn; C-117\nNadia Rook; C-118',
 	paste: 'Paste the list here',
 	file: 'Or choose a file',
-	fileHint: 'CSV or text, as a spreadsheet saves it. A file counts before what is pasted.',
+	fileHint: 'CSV or text, as a spreadsheet saves it. If you choose a file, the pasted text is not read.',
 	lookButton: 'Look at the list',
 	foundHeading: 'What this list would do',
 	toAdd: ({ count }: { count: number }) => plural(count, { one: '1 person to add', other: `${String(count)} people to add` }),
@@ -29,12 +29,14 @@ export const roster = {
 	nothing: '(nothing)',
 	missing: { name: 'The name is missing. Write first and last name.', number: 'The number is missing. Write the personal number.' },
 	twice: ({ n }: { n: number }) => `This number stands in line ${String(n)} too. Keep one of the two.`,
+	tooLong: { name: 'The name is too long. Shorten it.', number: 'The number is too long. Shorten it.' },
+	openQuote: ({ n }: { n: number }) => `A quotation mark in line ${String(n)} is never closed. Take it out or close it.`,
 	refusals: {
 		empty: 'There is nothing in this list. Paste lines with a name and a number, or choose a file.',
 		'too-long': 'This list is too long. Cut it in parts of at most 1000 people.',
 		'too-many': 'There are more than 1000 people in this list. Cut it in parts.',
 		'one-column': 'Only one column was found. Part name and number by a comma, a semicolon or a tab.',
-		'open-quote': 'A quotation mark is never closed. Take it out or close it.',
+		'not-text': 'This file is no text. Save the list as CSV in your spreadsheet, or copy its cells and paste them.',
 		archived: 'This crew is put away. Take it up again first.'
 	}
 };

@@ -107,7 +107,7 @@ export const sets = {
 	paper: 'On paper',
 	copy: 'Make a copy',
 	putAway: 'Put this set away',
-	putAwayLead: 'It leaves your list. Whoever has it keeps it until you recall it.',
+	putAwayLead: 'Once put away, it leaves your list. Whoever has it keeps it until you recall it.',
 	takeUp: 'Take this set up again',
 	isAway: 'This set is put away. Take it up again to assign it.',
 	assignHeading: 'Assign it',
@@ -139,7 +139,7 @@ export const sets = {
 	},
 
 	/* How far they are. */
-	statesHeading: 'Who is how far',
+	statesHeading: 'How far everyone is',
 	states: { 'not-started': 'not started', done: 'done, passed' },
 	late: 'late',
 	counts: { 'not-started': 'Not started', 'under-way': 'Under way', done: 'Done', late: 'Late' },

@@ -79,7 +79,6 @@ export const authoringLive: typeof english = {
 		obstacle: 'una cosa de abajo'
 	},
 	inTheLanguage: ({ name, language }) => `${name}, ${language}`,
-	ruleNumber: ({ n }) => `regla ${String(n)} de los sorteos`,
 	questionNumber: ({ n }) => `pregunta ${String(n)}`,
 
 	aimNotMet: {

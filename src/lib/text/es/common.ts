@@ -23,7 +23,7 @@ export const common: typeof en.common = {
 
 export const turnedDown: typeof en.turnedDown = {
 	refused: 'El plan es de un tipo que no se admite.',
-	constraint: 'No se cumple un límite del escenario.',
+	constraint: 'No se cumple una regla de los sorteos.',
 	'no-answer': 'Una pregunta no tiene respuesta mayor que cero.',
 	'near-limit': 'Una magnitud queda muy cerca de su límite.',
 	'slip-looks-right': 'Un error da un número que pasaría por bueno.',

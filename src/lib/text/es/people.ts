@@ -125,6 +125,7 @@ export const people: typeof en = {
 		'pass-rule-made': 'regla propia hecha',
 		'judges-review-entered': 'revisión de jueces registrada',
 		'hands-on-signed': 'parte práctica firmada',
+		'signing-refused': 'firma rechazada',
 		'scenario-made': 'escenario creado',
 		'scenario-published': 'escenario publicado',
 		'scenario-retired': 'escenario puesto fuera de uso',
@@ -149,5 +150,5 @@ export const people: typeof en = {
 		code: 'Este código no existe, ya se usó o ya venció.',
 		'email-taken': 'Alguien aquí ya tiene este correo.'
 	},
-	problemsTitle: 'Aún falta algo. Mire los campos marcados.'
+	problemsTitle: 'Falta algo o algo no es válido. Mire los campos marcados.'
 };

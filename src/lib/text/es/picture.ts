@@ -44,7 +44,7 @@ export const crewPicture: StaffMessages['crewPicture'] = {
 		'swing-and-path': 'Péndulo y recorrido',
 		decisions: 'Decisión'
 	},
-	legend: { wrong: 'mal, según el área', critical: 'algunas del lado peligroso', none: 'nada mal', notMet: 'aún no visto' },
+	legend: { wrong: 'mal: cuanto más grande, más', critical: 'algunas del lado peligroso', none: 'nada mal', notMet: 'aún no visto' },
 	fewer: ({ of }) => `de ${String(of)}`,
 	said: ({ wrong, of }) => `${times({ count: wrong, of })} mal`,
 	saidCritical: ({ wrong, of, critical }) => `${times({ count: wrong, of })} mal, ${String(critical)} del lado peligroso`,

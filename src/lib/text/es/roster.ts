@@ -12,7 +12,7 @@ export const roster: typeof english = {
 	example: 'Nombre; Número\nDario Penn; C-117\nNadia Rook; C-118',
 	paste: 'Pegue la lista aquí',
 	file: 'O elija un archivo',
-	fileHint: 'CSV o texto, como lo guarda una hoja de cálculo. Un archivo vale antes que lo pegado.',
+	fileHint: 'CSV o texto, como lo guarda una hoja de cálculo. Si elige un archivo, no se lee lo pegado.',
 	lookButton: 'Ver la lista',
 	foundHeading: 'Lo que haría esta lista',
 	toAdd: ({ count }) => plural(count, { one: '1 persona por agregar', other: `${String(count)} personas por agregar` }),
@@ -29,12 +29,14 @@ export const roster: typeof english = {
 	nothing: '(nada)',
 	missing: { name: 'Falta el nombre. Escriba nombre y apellido.', number: 'Falta el número. Escriba el número personal.' },
 	twice: ({ n }) => `Este número está también en la línea ${String(n)}. Deje uno de los dos.`,
+	tooLong: { name: 'El nombre es muy largo. Acórtelo.', number: 'El número es muy largo. Acórtelo.' },
+	openQuote: ({ n }) => `En la línea ${String(n)} falta cerrar unas comillas. Quítelas o ciérrelas.`,
 	refusals: {
 		empty: 'No hay nada en esta lista. Pegue líneas con nombre y número, o elija un archivo.',
 		'too-long': 'La lista es muy larga. Pártala en listas de 1000 personas como máximo.',
 		'too-many': 'La lista tiene más de 1000 personas. Pártala en varias.',
 		'one-column': 'Solo se ve una columna. Separe nombre y número con coma, punto y coma o tabulador.',
-		'open-quote': 'Falta cerrar unas comillas. Quítelas o ciérrelas.',
+		'not-text': 'Este archivo no es de texto. Guarde la lista como CSV en la hoja de cálculo, o copie las celdas y péguelas.',
 		archived: 'Esta cuadrilla está guardada. Primero retómela.'
 	}
 };

@@ -98,7 +98,7 @@ export const sets: typeof english = {
 	paper: 'En papel',
 	copy: 'Hacer una copia',
 	putAway: 'Guardar esta serie',
-	putAwayLead: 'Sale de su lista. Quien la tiene la conserva hasta que usted la retire.',
+	putAwayLead: 'Una vez guardada, sale de su lista. Quien la tiene la conserva hasta que usted la retire.',
 	takeUp: 'Retomar esta serie',
 	isAway: 'Esta serie está guardada. Retómela para asignarla.',
 	assignHeading: 'Asignarla',

@@ -4,9 +4,11 @@ import { answer, database, learnerOf, readBody, receiveAnswers, refusal, scenari
 /** Says for whom a browser kept an answer that it may send much later. */
 const MEANT = 'underfoot-person';
 
-/** The scenario that a body names, if it names one. */
-function scenarioIn(body: unknown): string | undefined {
-	return typeof body === 'object' && body !== null && 'scenario' in body && typeof body.scenario === 'string' ? body.scenario : undefined;
+/** The scenario that a body names, and its version; where it names none, there is none of that name. */
+function scenarioIn(body: unknown): { readonly id: string; readonly version: number } {
+	if (typeof body !== 'object' || body === null) return { id: '', version: 0 };
+	const id = 'scenario' in body && typeof body.scenario === 'string' ? body.scenario : '';
+	return { id, version: 'version' in body && typeof body.version === 'number' ? body.version : 0 };
 }
 
 /** Marks and stores an answered problem; the reply comes when it is on the disk. */
@@ -22,7 +24,8 @@ export const POST: RequestHandler = async ({ request, cookies, url, locals }) =>
 	const db = await database();
 	const person = who.kind === 'person' ? who : null;
 	const visitor = { cookies, secure: url.protocol === 'https:', answerer: person?.answerer ?? null, who };
-	const scenarios = await scenariosFor(db, person?.organisation ?? null, scenarioIn(body.value));
+	const { id, version } = scenarioIn(body.value);
+	const scenarios = await scenariosFor(db, person?.organisation ?? null, id, version);
 	const receipt = await receiveAnswers(db, visitor, body.value, scenarios, new Date());
 	if (receipt.kind === 'stored') {
 		const counts = receipt.counts === undefined ? '' : `,"counts":${receipt.counts}`;

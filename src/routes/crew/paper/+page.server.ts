@@ -40,10 +40,10 @@ function asked(url: URL, name: 'code' | 'person'): string {
 }
 
 /** A problem as it is typed in, or as what was typed in came out. */
-function shownPlace(place: CopyPlace, language: Language, m: Messages, zone: string) {
+function shownPlace(place: CopyPlace, language: Language, m: Messages, zone: string, taught: boolean) {
 	const { problem, asks, typed } = place;
 	const speech: Speech = { problem, language, m };
-	const told = typed === null ? null : toldAsks(speech, asks, typed.grades);
+	const told = typed === null ? null : toldAsks(speech, asks, typed.grades, taught);
 	return {
 		place: place.place,
 		title: storyOf(problem, language).title,
@@ -62,7 +62,7 @@ async function shownCopy(db: Database, who: Person, copy: PaperCopy, language: L
 		language: copy.sheet.language,
 		person: { id: copy.person.id, name: copy.person.name, number: copy.person.number },
 		others: copy.others,
-		places: copy.places.map((place) => shownPlace(place, language, m, zone))
+		places: copy.places.map((place) => shownPlace(place, language, m, zone, copy.taught))
 	};
 }
 

@@ -60,10 +60,14 @@ function leftEmpty(speech: Speech, ask: Ask): ToldAsk {
 	return { ask: ask.id, question, written: undefined, right: '', isRight: false, critical: false, lines: [], options: [] };
 }
 
-export function toldAsks(speech: Speech, asks: readonly Ask[], grades: Readonly<Record<string, Grade>>): readonly ToldAsk[] {
+/** @param explained whether the thought behind a wrong number is told: to those who teach, and to nobody else */
+export function toldAsks(speech: Speech, asks: readonly Ask[], grades: Readonly<Record<string, Grade>>, explained: boolean): readonly ToldAsk[] {
 	return asks.map((ask) => {
 		const grade = grades[ask.id];
-		if (ask.kind === 'number' && grade?.kind === 'number') return toldNumber(speech, ask, grade);
+		if (ask.kind === 'number' && grade?.kind === 'number') {
+			const told = toldNumber(speech, ask, grade);
+			return explained ? told : { ...told, lines: [], options: [] };
+		}
 		if (ask.kind === 'decision' && grade?.kind === 'decision') return toldDecision(speech, ask, grade);
 		return leftEmpty(speech, ask);
 	});

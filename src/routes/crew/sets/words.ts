@@ -38,8 +38,3 @@ export function rulesOf(m: Words, content: SetContent): readonly string[] {
 		...(slips.length > 0 ? [sets.aimedAt({ slips: m.common.list(slips) })] : [])
 	];
 }
-
-/** @returns a local day as a language writes it, whatever the zone of the reader. @param day YYYY-MM-DD */
-export function dayText(day: string, language: 'en' | 'es'): string {
-	return new Intl.DateTimeFormat(language, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' }).format(new Date(day));
-}

@@ -49,8 +49,3 @@ export function rowIn(lesson: BookLesson, state: CourseState): { readonly n: num
 	const missing = Math.max(wanted, isReady(state.mastery, lesson.cell) ? 0 : Math.max(1, needed - right));
 	return { n: Math.max(0, needed - missing), of: Math.max(needed, missing) };
 }
-
-/** @returns a date in words. @param day YYYY-MM-DD */
-export function dayText(day: string, language: 'en' | 'es'): string {
-	return new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`));
-}

@@ -3,7 +3,7 @@ import { shippedScenarios } from '#lib/course/shipped.ts';
 import { mixed } from '#lib/flow/index.ts';
 import { ruleTable } from '#lib/rules/index.ts';
 import type { Scenario } from '#lib/scenario/index.ts';
-import { database, readyProblem, scenariosFor, type Who } from '#lib/server/index.ts';
+import { database, newestScenario, readyProblem, type Who } from '#lib/server/index.ts';
 import type { PageServerLoad } from './$types';
 
 /** @reason as many seeds as stay short in an address. */
@@ -14,7 +14,7 @@ const WHOLE = /^\d{1,15}$/;
 async function scenarioOf(who: Who, shipped: readonly Scenario[], id: string): Promise<Scenario | undefined> {
 	const found = shipped.find((one) => one.id === id);
 	if (found !== undefined || who.kind === 'guest') return found;
-	return (await scenariosFor(await database(), who.organisation, id)).versionsOf(id).at(-1);
+	return newestScenario(await database(), who.organisation, id);
 }
 
 /**

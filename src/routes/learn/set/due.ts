@@ -1,6 +1,6 @@
 /** When a set is due, in words. */
 import type { Messages } from '#lib/text/index.ts';
-import { dayText } from '../course/way.ts';
+import { dayText } from '../../day-text.ts';
 
 /** What a set says of its due day. */
 export interface DueSet {

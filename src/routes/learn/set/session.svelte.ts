@@ -29,6 +29,8 @@ export class SetSession {
 	/** Answers that the server took since the page had its word. */
 	#taken: readonly WaitingAnswer[] = [];
 	#pending: readonly WaitingAnswer[] = [];
+	/** The server's word of the next round, while the last problem of this one is still on screen. */
+	#later: SetDesk | undefined;
 	#tellers: Readonly<Record<string, (told: Told) => void>> = {};
 	#again: ReturnType<typeof setTimeout> | undefined;
 	#standing = $state.raw<SetStanding>() as SetStanding;
@@ -115,9 +117,21 @@ export class SetSession {
 		};
 	}
 
-	/** Takes the server's word, as a page just loaded it. The problem on screen stays while it is of the round. */
+	/**
+	 * Takes the server's word, as a page just loaded it. The problem on screen stays while it is of the round. The last
+	 * one of a round stays with its explanation until the learner goes on: a word of the next round waits so long.
+	 */
 	confirm(desk: SetDesk): void {
 		if (desk === this.#desk) return;
+		if (!this.#stale && desk.round !== this.#desk.round && this.#at !== undefined && this.answered(this.#at)) {
+			this.#later = desk;
+			return;
+		}
+		this.#take(desk);
+	}
+
+	#take(desk: SetDesk): void {
+		this.#later = undefined;
 		const round = this.#desk.round;
 		this.#desk = desk;
 		this.#stale = false;
@@ -141,6 +155,7 @@ export class SetSession {
 	/** On to the next problem of the round, or to its end. */
 	next(): void {
 		this.dismiss();
+		if (this.#later !== undefined) this.#take(this.#later);
 		this.#show(this.#first());
 	}
 

@@ -6,6 +6,7 @@ import { messages, staffMessages, type Messages, type StaffMessages } from '#lib
 import { MUTATIONS, mutated } from '../../scenario/mutations.ts';
 import { shippedDocument } from '../../../support/shipped-documents.ts';
 import { isBelow, type Json } from '../../../../src/routes/crew/scenarios/[scenario]/model/document.ts';
+import { schemaProblems } from '../../../../src/routes/crew/scenarios/[scenario]/model/schema-problems.ts';
 import { shareText, toldFindings, toldRefusal } from '../../../../src/routes/crew/scenarios/[scenario]/model/told.ts';
 
 const DRAWS = 8;
@@ -44,6 +45,17 @@ describe('findings', () => {
 		expect(told[0]).toMatchObject({ what: 'Something is missing here.', place: 'the title, Spanish' });
 		expect(told[1]).toMatchObject({ what: 'In 90\u00a0% of the draws the plan passes. So the decision can be guessed.', path: ['aims'] });
 		expect(told[2]?.what).toBe('This slip never changes the number: Elongation left out.');
+	});
+
+	test('on a rule call it as the form does, and an amount that cannot be read by its name', () => {
+		const rules = { ...(document as Readonly<Record<string, Json>>), constraints: [{ of: 'freeFall', atLeast: 'lots', atMost: { value: 2, unit: 'm' } }] };
+		const parsed = scenarioSchema.safeParse(rules);
+		const problems = schemaProblems(parsed.error?.issues ?? [], rules);
+		const told = toldFindings({ document: rules, m: all.en, language: 'en' }, problems, [{ ...FINDING, path: ['constraints', 0] }]);
+		expect(told.map(({ place, what }) => [place, what])).toEqual([
+			['The free fall is at least', 'The amount cannot be read.'],
+			['The free fall is at least; The free fall is at most', expect.stringContaining('the plan passes')]
+		]);
 	});
 
 	test('of the server lead to their field too', () => {

@@ -129,6 +129,27 @@ describe('any sheet', () => {
 		expect(begun).toBeLessThan(40);
 	});
 
+	it('is made while no other one is: the next begins when it is done, has failed, or is not read any more', async () => {
+		const printing = await aPrinting(['bridge-bearing', 'silo-weld']);
+		const begun: string[] = [];
+		const printedAs = (name: string) => {
+			const counted = function* <Problem>(problems: Iterable<Problem>) {
+				for (const problem of problems) {
+					begun.push(name);
+					if (name === 'fails') throw new RangeError(name);
+					yield problem;
+				}
+			};
+			const copies = [...copiesToPrint(printing, 'sheet')].flatMap((copy) => (copy.kind === 'sheet' ? [{ ...copy, problems: counted(copy.problems) }] : []));
+			return new Response(printCopies({ size: 'a4', language: 'en', title: name, at: new Date(0) }, pageWords(printing), copies));
+		};
+		const [first, fails, left, last] = ['first', 'fails', 'left', 'last'].map(printedAs);
+		await left?.body?.cancel();
+		await expect(fails?.bytes()).rejects.toThrow('fails');
+		for (const one of [last, first]) expect((await one?.bytes())?.length).toBeGreaterThan(10_000);
+		expect(begun).toEqual(['first', 'first', 'fails', 'last', 'last']);
+	});
+
 	it('a copy that cannot be drawn fails the reading, not the server', async () => {
 		const printing = await aPrinting(['bridge-bearing']);
 		await expect(printed({ ...printing, scenarios: [] }, 'sheet')).rejects.toThrow(RangeError);

@@ -102,6 +102,9 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const common = await printed({ alike: true, copies: 30, language: 'es' });
 		expect(common).toMatchObject({ copies: 1, alike: true, language: 'es' });
 		expect((await listSheets(db, trainer, set)).map(({ id }) => id)).toEqual(expect.arrayContaining([sheet.id, common.id]));
+		// Of a long set fewer copies are printed at once.
+		const long = await printSheet(db, trainer, await aSet(db, trainer, { count: 40 }), { copies: 40, alike: false, language: 'en' }, NOW);
+		expect(long?.copies).toBe(10);
 		const [event] = (await auditOf(db, organisation, 50)).filter(({ subject_id }) => subject_id === sheet.id);
 		expect(event).toMatchObject({ kind: 'paper-printed', actor_id: trainer.id });
 	});
@@ -139,6 +142,18 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const elsewhere = await aSignedIn(db, organisation, [await aCrew(db, organisation, [other])]);
 		expect(await find(printedCode(sheet.code, 1), elsewhere.id)).toEqual({ kind: 'no-person' });
 		expect(await find(printedCode(sheet.code, 1), trainer.id)).toEqual({ kind: 'no-person' });
+	});
+
+	it('an employer may type in for everybody, and is told what is behind an answer only where they teach', async () => {
+		const employer = await aMember(db, organisation, 'employer', 'Ruth Ofori');
+		const sheet = await printed();
+		const learner = await aSignedIn(db, organisation, [crew, await aCrew(db, organisation, [])]);
+		const own = await aSignedIn(db, organisation, [await aCrew(db, organisation, [employer])]);
+		const taught = async (who: Person, person: Person) => {
+			const found = await findCopy(db, who, printedCode(sheet.code, 1), person.id);
+			return found.kind === 'found' ? found.copy.taught : found.kind;
+		};
+		expect([await taught(trainer, learner), await taught(employer, learner), await taught(employer, own)]).toEqual([true, false, true]);
 	});
 
 	it('answers typed in are the learner’s, marked as paper, and count as practice only', async () => {
@@ -206,6 +221,20 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const { attempts, papers, outcomes } = await storedFor(learner);
 		expect([attempts.length, papers.length]).toEqual([3, 3]);
 		expect(new Set(outcomes.map(({ answer_id }) => answer_id)).size).toBe(3);
+	});
+
+	it('is stored and noted all together or not at all: of a copy that another began meanwhile, nothing is stored', async () => {
+		const learner = await aSignedIn(db, organisation, [crew]);
+		const copy = await opened(await printed(), 1, learner);
+		const entries = copy.places.map((place) => rightEntry(place));
+		expect(await typeIn(db, trainer, copy, entries.slice(1, 2), NOW)).toEqual({ kind: 'typed', problems: 1 });
+		// Opened before that: here the second problem still looks empty.
+		expect(await typeIn(db, trainer, copy, entries, NOW)).toEqual({ kind: 'typed-before', places: [1] });
+		const { attempts, papers, outcomes } = await storedFor(learner);
+		expect([attempts.length, papers.map(({ place }) => place)]).toEqual([1, [1]]);
+		expect(new Set(outcomes.map(({ answer_id }) => answer_id)).size).toBe(1);
+		const notes = (await auditOf(db, organisation, 1000)).filter(({ kind, subject_id }) => kind === 'paper-typed' && subject_id === learner.id);
+		expect(notes.map(({ detail }) => JSON.parse(detail) as object)).toEqual([{ sheet: copy.sheet.id, copy: 1, problems: 1 }]);
 	});
 
 	it('entries that cannot be read, and empty ones, are asked for again; nothing is stored', async () => {

@@ -81,9 +81,18 @@ describe('a list', () => {
 		['one-column', 'Dario Penn\nNadia Rook'],
 		['too-long', 'x'.repeat(300_000)],
 		['too-many', Array.from({ length: MOST_PEOPLE + 1 }, (_, i) => `Dario Penn;C-${String(i)}`).join('\n')],
-		['open-quote', '"Dario Penn;C-117\nNadia Rook;C-118']
+		['not-text', 'PK\u0003\u0004\u0014\u0000;\u0006\nDario Penn;C-117']
 	])('is refused as %s', (why, text) => {
 		expect(readRoster(text)).toEqual({ kind: 'refused', why });
+	});
+
+	it.each([
+		['the first line', '"Dario Penn;C-117\nNadia Rook;C-118', 1],
+		['a later line', 'Name;Number\nDario Penn;C-117\n\n"Nadia Rook;C-118\nJo Reed;C-119', 4],
+		['a line after a cell of two lines', 'Name,Number\n"Dario\nPenn",C-117\n"Nadia Rook,C-118', 4],
+		['the second cell of a line', 'Dario Penn;C-117\nNadia Rook;"C-118\nJo Reed;C-119', 2]
+	])('is refused with the line where a quotation mark is never closed: %s', (_, text, line) => {
+		expect(readRoster(text)).toEqual({ kind: 'refused', why: 'open-quote', line });
 	});
 
 	it('of any text is read or refused, never an error', () => {

@@ -96,6 +96,23 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(await versionsOf(id)).toEqual([1, 2]);
 	});
 
+	it('asked for one version, the others are not even read; asked for one that is not there, the newest is named', async () => {
+		const warned = vi.spyOn(process, 'emitWarning').mockImplementation(() => undefined);
+		const id = await published();
+		const scenario = JSON.parse((await document(id)) ?? '') as object;
+		const documents = ['no JSON at all', JSON.stringify({ ...scenario, version: 3 })];
+		for (const [i, one] of documents.entries()) await insertVersion(db, { scenario: id, version: i + 2, document: one, by: trainer.id, now: NOW.toISOString() });
+		const asked = async (version: number) => (await scenariosFor(db, trainer.organisation, id, version)).versionsOf(id).map((one) => one.version);
+		expect([await asked(1), await asked(3)]).toEqual([[1], [3]]);
+		expect((await scenarioVersion(db, trainer.organisation, id, 1))?.version).toBe(1);
+		expect((await scenariosToChoose(db, trainer)).find((one) => one.id === id)?.version).toBe(3);
+		expect(warned).not.toHaveBeenCalled();
+		for (const none of [0, 4, 2.5, Number.NaN]) expect(await asked(none)).toEqual([3]);
+		expect(await asked(2)).toEqual([3]);
+		expect(warned).toHaveBeenCalledTimes(1);
+		warned.mockRestore();
+	});
+
 	const document = async (id: string) =>
 		(await db.selectFrom('own_scenario_version').select('document').where('scenario_id', '=', id).executeTakeFirst())?.document;
 

@@ -91,6 +91,25 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(await notes(id)).toEqual([['scenario-made', trainer.id, { from: 'start' }]]);
 	});
 
+	it('keeps a draft without the mark that some editors put before a text: the list and the file can still be read', async () => {
+		const id = await make();
+		const { document } = await found(id);
+		expect(await saveDraft(db, trainer, id, 1, `\ufeff${document} `, NOW)).toEqual({ kind: 'saved', revision: 2 });
+		expect(await saveDraft(db, trainer, id, 1, `\ufeff${document} `, NOW)).toEqual({ kind: 'saved', revision: 2 });
+		expect((await listedOwn(db, trainer, 'en')).find((one) => one.id === id)).toMatchObject({ hasDraft: true, units: 'metric' });
+		expect(JSON.parse((await exportScenario(db, trainer, id))?.text ?? '')).toMatchObject({ id });
+		expect((await found(id)).document).toBe(`${document} `);
+	});
+
+	it('makes no copy that is longer than a document may be, and exports whatever was kept', async () => {
+		const id = await make();
+		// Written short, and long when it is written again: 1e20 has 21 digits.
+		const draft = `{"people":[${Array.from({ length: 12_000 }, () => '1e20').join(',')}]}`;
+		expect(await saveDraft(db, trainer, id, 1, draft, NOW)).toEqual({ kind: 'saved', revision: 2 });
+		expect(await copyScenario(db, trainer, id, NOW)).toMatchObject({ kind: 'refused', why: 'too-long' });
+		expect((await exportScenario(db, trainer, id))?.text).toContain('100000000000000000000');
+	});
+
 	it('shows every one to trainers and employers of the organisation, and lets who made it and employers change it', async () => {
 		const id = await make();
 		const seen = async (who: Person) => {

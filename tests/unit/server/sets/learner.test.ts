@@ -1,11 +1,12 @@
 import { randomUUID } from 'node:crypto';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { shippedScenario } from '#lib/course/shipped.ts';
 import { asksOfPlace, replaySet, type SetContent, type SetPlace } from '#lib/flow/index.ts';
 import { draw, slipsWithEffect } from '#lib/scenario/index.ts';
 import { putOnList, takeOffList } from '#lib/server/db/crew-list.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { insertOwnScenario, insertVersion } from '#lib/server/db/own-scenarios.ts';
+import { insertSet } from '#lib/server/db/sets.ts';
 import { setArchived } from '#lib/server/people/crews.ts';
 import type { Person } from '#lib/server/people/who.ts';
 import { assignSet, recallAssignment } from '#lib/server/sets/assign.ts';
@@ -152,6 +153,20 @@ describe.each(DATABASES)('on %s', (_, start) => {
 			// Another organisation's scenario is no scenario.
 			const stranger = await aMember(db, await anOrganisation(db), 'trainer');
 			expect(await makeSet(db, stranger, { name: 'Not ours', content: aContent({ scenarios }) }, NOW)).toMatchObject({ kind: 'refused', problems: [{ code: 'unknown-scenario' }] });
+		});
+
+		it('is not there while a scenario of the set cannot be read any more', async () => {
+			const warned = vi.spyOn(process, 'emitWarning').mockImplementation(() => undefined);
+			const id = `own-${randomUUID().slice(0, 8)}`;
+			const now = NOW.toISOString();
+			await insertOwnScenario(db, { id, organisation, madeBy: trainer.id, draft: '{}', now });
+			await insertVersion(db, { scenario: id, version: 1, document: '{"id":"an older form"}', by: trainer.id, now });
+			const content = aContent({ scenarios: [{ id, version: 1, asks: ['free-fall'] }] });
+			const set = randomUUID();
+			await insertSet(db, { id: set, organisation_id: organisation, made_by: trainer.id, name: 'Old', content: JSON.stringify(content), archived_at: null, created_at: now });
+			const done = await assignSet(db, trainer, set, { crews: [], people: [ada.id], dueDay: null }, NOW);
+			expect(await setDesk(db, ada, done.kind === 'assigned' ? (done.assignments[0] ?? '') : '', NOW)).toBeNull();
+			warned.mockRestore();
 		});
 
 		it('has only problems that show an aimed slip, where there are such', async () => {

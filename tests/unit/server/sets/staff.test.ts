@@ -140,6 +140,9 @@ describe.each(DATABASES)('on %s', (_, start) => {
 			expect(whom.people.map((one) => one.id)).not.toContain(foreign.id);
 			expect(await assigned(trainer, set, { crews: [crew.id], people: [own.id] })).toHaveLength(2);
 			expect(await assigned(employer, set, { crews: [other.id], people: [foreign.id] })).toHaveLength(2);
+			// Those of others are answered like those that nobody knows, also once they have the set.
+			const dueDay = '2026-12-01';
+			expect(await refusedAs(trainer, set, { crews: [other.id], people: [foreign.id], dueDay })).toEqual(await refusedAs(trainer, set, { crews: [randomUUID()], people: [randomUUID()], dueDay }));
 		});
 
 		it.each([

@@ -23,7 +23,9 @@ async function sentList(form: FormData): Promise<{ readonly kind: 'text'; readon
 /** Why a list was not taken, as the page says it. @throws the error of a page that is not there */
 function refusal(looking: Exclude<Looking, { kind: 'looked' }>, text: string) {
 	if (looking.kind === 'not-found') error(404, 'Not Found');
-	return fail(400, { refused: looking.kind === 'archived' ? looking.kind : looking.why, text, lines: null });
+	if (looking.kind === 'archived') return fail(400, { refused: looking.kind, openIn: null, text, lines: null });
+	// What is no text is no use in the field either.
+	return fail(400, { refused: looking.why, openIn: looking.why === 'open-quote' ? looking.line : null, text: looking.why === 'not-text' ? '' : text, lines: null });
 }
 
 async function listOf({ request, locals, params }: RequestEvent) {
@@ -38,16 +40,16 @@ export const actions: Actions = {
 	/** Shows what every line would do; nothing is changed. */
 	async look(event) {
 		const { who, db, sent } = await listOf(event);
-		if (sent.kind === 'too-long') return fail(400, { refused: sent.kind, text: '', lines: null });
+		if (sent.kind === 'too-long') return fail(400, { refused: sent.kind, openIn: null, text: '', lines: null });
 		const looking = await lookAtRoster(db, who, event.params.crew, sent.text);
 		if (looking.kind !== 'looked') return refusal(looking, sent.text);
-		return { refused: null, text: sent.text, lines: looking.lines };
+		return { refused: null, openIn: null, text: sent.text, lines: looking.lines };
 	},
 
 	/** Enters the people whose lines can be taken; read anew, whatever was shown before. */
 	async enter(event) {
 		const { who, db, sent } = await listOf(event);
-		if (sent.kind === 'too-long') return fail(400, { refused: sent.kind, text: '', lines: null });
+		if (sent.kind === 'too-long') return fail(400, { refused: sent.kind, openIn: null, text: '', lines: null });
 		const entering = await enterRoster(db, who, event.params.crew, sent.text, new Date());
 		if (entering.kind !== 'entered') return refusal(entering, sent.text);
 		redirect(303, `/crew/${event.params.crew}?${new URLSearchParams({ did: 'entered', n: String(entering.added) })}`);

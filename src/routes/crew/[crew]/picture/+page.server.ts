@@ -13,6 +13,7 @@ import {
 	setsOfCrew
 } from '#lib/server/index.ts';
 import { messages, staffMessages } from '#lib/text/index.ts';
+import { titleOf } from '../../sets/choosing.ts';
 import { staffOnly } from '../../staff.ts';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -28,7 +29,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	if (shown === null) error(404, 'Not Found');
 	return {
 		...shown,
-		scenarios: toChoose.map(({ id, words }) => ({ id, title: words[locals.language].title })),
+		scenarios: toChoose.map((one) => ({ id: one.id, title: titleOf(one, locals.language) })),
 		aim: { slips: aimedSlips(shown.picture.slips), problems: AIMED_PROBLEMS },
 		last: LAST_ANSWERS
 	};

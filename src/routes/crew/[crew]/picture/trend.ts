@@ -38,7 +38,8 @@ export const MOST_WEEKS = 26;
 
 const DAY = 24 * 60 * 60 * 1000;
 const WEEK = 7 * DAY;
-const SIZE = { width: 560, height: 190, left: 66, right: 8, top: 12, base: 158 } as const;
+/** On the left there is room for "100 %" in the large letters of a phone. */
+const SIZE = { width: 560, height: 190, left: 92, right: 8, top: 12, base: 158 } as const;
 /** Bars of a few weeks are no wider, px. */
 const WIDEST = 40;
 /** Part of a week's room that its bar takes. */

@@ -1,7 +1,7 @@
 /** What can be entered of a plan: its numbers, each with its place in the plan's document, and its facts. */
 import { GIVENS, givenDimension, isObstacleGiven, type FixedGivenId, type GivenId } from '#lib/arrest/index.ts';
 import { unitSymbol, type Language, type ReadOptions, type UnitId } from '#lib/quantity/index.ts';
-import { givenValue, isShown, type Problem, type Scenario } from '#lib/scenario/index.ts';
+import { PLAN_PLACES, givenValue, isShown, type Problem, type Scenario } from '#lib/scenario/index.ts';
 import { unitFor, type Writer } from '../../../learn/problem/model/writing.ts';
 
 /** What was entered: texts of numbers by the given's id, states of facts by the fact's. Only what differs from the site. */
@@ -20,39 +20,6 @@ export function changed(entries: Readonly<Record<string, string>>, id: string, t
 	const others = Object.entries(entries).filter(([one]) => one !== id);
 	return Object.fromEntries(asDrawn ? others : [...others, [id, text]]);
 }
-
-/** Where a given stands in the plan's document. */
-const PATHS: Readonly<Partial<Record<FixedGivenId, readonly string[]>>> = Object.freeze({
-	dRingHeight: ['worker', 'dRingHeight'],
-	dRingNow: ['worker', 'dRingNow'],
-	stature: ['worker', 'stature'],
-	standingHeight: ['worker', 'standingHeight'],
-	anchorageHeight: ['anchorage', 'height'],
-	connectorLength: ['anchorage', 'connector', 'length'],
-	offset: ['offset', 'distance'],
-	lowerLevelDepth: ['below', 'depth'],
-	lanyardLength: ['lanyard', 'length'],
-	elongation: ['absorber', 'elongation'],
-	peakForce: ['absorber', 'peakForce'],
-	conditionedForce: ['absorber', 'conditionedForce'],
-	averageForce: ['absorber', 'averageForce'],
-	labelMassMin: ['absorber', 'massMin'],
-	labelMassMax: ['absorber', 'massMax'],
-	labelFreeFall: ['absorber', 'freeFallMax'],
-	statedDeceleration: ['absorber', 'statedDeceleration'],
-	lanyardCapacity: ['lanyard', 'capacity'],
-	dRingSlide: ['harness', 'slide'],
-	harnessStretch: ['harness', 'stretch'],
-	harnessCapacity: ['harness', 'capacity'],
-	connectorCapacity: ['connectors', 'capacity'],
-	anchorageStrength: ['anchorage', 'strength'],
-	bodyMass: ['worker', 'mass', 'body'],
-	clothingMass: ['worker', 'mass', 'clothing'],
-	equipmentMass: ['worker', 'mass', 'equipment'],
-	toolsMass: ['worker', 'mass', 'tools'],
-	tetheredMass: ['worker', 'mass', 'tethered'],
-	margin: ['margin']
-});
 
 /** Where the number stands on the site: in the drawing, on the gear, or with the person and the rule. */
 export type FieldGroup = 'drawing' | 'gear' | 'person';
@@ -73,12 +40,12 @@ export function pathOf(problem: Problem, id: GivenId): readonly (string | number
 		const at = problem.drawn.plan.below.obstacles.findIndex((one) => `obstacleTop_${one.id}` === id);
 		return at < 0 ? undefined : ['below', 'obstacles', at, 'top'];
 	}
-	return PATHS[id as FixedGivenId];
+	return PLAN_PLACES[id as FixedGivenId];
 }
 
 /** Whether the plan has the part that a given belongs to: an absorber, a connector, a mass. */
 function hasPlace(problem: Problem, id: FixedGivenId): boolean {
-	const path = PATHS[id];
+	const path = PLAN_PLACES[id];
 	if (path === undefined) return problem.drawn.decoys[id] !== undefined;
 	let part: unknown = problem.drawn.plan;
 	for (const key of path.slice(0, -1)) part = typeof part === 'object' && part !== null ? (part as Readonly<Record<string, unknown>>)[key] : undefined;

@@ -1,12 +1,9 @@
 /** The page's side of the inspection: hands each change to the worker, and keeps what it answers. */
 import type { Inspection, Problem, Scenario, TurnedDownCounts } from '#lib/scenario/index.ts';
 import type { Json } from './model/document.ts';
-import type { Answered, Asked } from './model/inspect-messages.ts';
+import { GATHER, type Answered, type Asked } from './model/inspect-messages.ts';
 import type { SchemaProblem } from './model/schema-problems.ts';
 import { startWorker } from './start-worker.ts';
-
-/** @reason letters of a word that is typed quickly make one change; what is seen still comes well within 300 ms. */
-const GATHER = 30;
 
 /** Marks and measure on the page's timeline: from the last change to its finished inspection. */
 export const CHANGED_MARK = 'authoring:changed';

@@ -75,7 +75,7 @@ interface Told {
 	readonly problems: FieldProblems;
 	readonly wait: number | null;
 	/** What is about to be signed; null while the form is not in order. */
-	readonly toSign: { readonly hash: string; readonly meaning: string; readonly entry: HandsOnEntry } | null;
+	readonly toSign: { readonly hash: string; readonly shown: string; readonly meaning: string; readonly entry: HandsOnEntry } | null;
 }
 
 /** Reads the form and builds what would be signed. */
@@ -98,7 +98,8 @@ async function readForm({ request, locals, params }: RequestEvent) {
 	if (built.kind === 'not-found') error(404, 'Not Found');
 	const refused: Told = { ...told, problems: { day: 'day-to-come' } };
 	if (built.kind === 'day-to-come') return { kind: 'refused', told: refused } as const;
-	const shown: Told = { ...told, toSign: { hash: built.hash, meaning: built.meaning, entry } };
+	const { hash, meaning, record } = built;
+	const shown: Told = { ...told, toSign: { hash, shown: built.shown, meaning, entry: { ...entry, id: record.id } } };
 	return { kind: 'read', who, db, now, form, entry, told: shown } as const;
 }
 

@@ -3,6 +3,9 @@ import type { Inspection, Problem, Scenario, TurnedDownCounts } from '#lib/scena
 import type { Json } from './document.ts';
 import type { SchemaProblem } from './schema-problems.ts';
 
+/** How long the page waits after a change before it asks, ms. @reason letters of a word that is typed quickly make one change; what is seen still comes well within 300 ms. */
+export const GATHER = 30;
+
 export type Asked =
 	/** Inspect this document; an older one is of no interest any more. */
 	| { readonly kind: 'document'; readonly run: number; readonly document: Json; readonly seed: number }

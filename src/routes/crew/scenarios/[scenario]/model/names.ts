@@ -4,6 +4,7 @@ import type { Language } from '#lib/quantity/index.ts';
 import { sentenceOf, type Constraint, type SentenceId, type ToldBound } from '#lib/scenario/index.ts';
 import { givenNames, theOf, type Messages, type StaffMessages } from '#lib/text/index.ts';
 import { quantityText } from './amounts.ts';
+import { boundRows } from './constraints.ts';
 import { at, isObject, textAt, type Json, type Path } from './document.ts';
 import { factKind } from './facts.ts';
 import { amountText, placeOf, statedGivens } from './values.ts';
@@ -63,6 +64,14 @@ export function constraintText(naming: Naming, index: number): string {
 			return known ? `${sentenceText(naming, told)} ${quantityText(amountText(amount), naming.language)}` : sentenceText(naming, told);
 		})
 		.join('; ');
+}
+
+/** @returns a rule as the form writes it, without its amounts: one side of it, or all. Rules are not numbered there. */
+function ruleName(naming: Naming, index: number, side: Path[number] | undefined): string {
+	const rows = boundRows(naming.document).filter((row) => row.index === index);
+	const one = rows.filter((row) => row.side === side);
+	const texts = (one.length > 0 ? one : rows).map(({ told }) => sentenceText(naming, told));
+	return texts.length > 0 ? texts.join('; ') : naming.m.authoring.page.fields.constraints;
 }
 
 /** @returns a slip's name in a list; `right` is the right answer. */
@@ -132,7 +141,7 @@ export function placeName(naming: Naming, path: Path): string {
 		case 'decoys':
 			return typeof second === 'number' ? givenName(naming, textAt(document, ['decoys', second, 'given'])) || p.fields.decoys : p.fields.decoys;
 		case 'constraints':
-			return typeof second === 'number' ? p.ruleNumber({ n: second + 1 }) : p.fields.constraints;
+			return typeof second === 'number' ? ruleName(naming, second, third) : p.fields.constraints;
 		case 'aims':
 			return typeof second === 'number' ? outcomeName(naming, textAt(document, ['aims', second, 'fails'])) || p.fields.aims : p.fields.aims;
 		case 'asks':

@@ -90,8 +90,14 @@ function* told(issues: readonly Issue[], document: Json, base: Path): Generator<
 			continue;
 		}
 		const bound = issue.code === 'too_small' ? issue.minimum : issue.maximum;
-		yield { kind: kindOf(issue, value), path, message: issue.message, ...(typeof bound === 'number' ? { bound } : {}) };
+		const kind = kindOf(issue, value);
+		yield { kind: kind === 'wrong-kind' && isTypedAmount(path, value) ? 'unreadable' : kind, path, message: issue.message, ...(typeof bound === 'number' ? { bound } : {}) };
 	}
+}
+
+/** Whether it is the amount of a rule as it was typed: one that can be read has become a number with its unit. */
+function isTypedAmount([part, , side]: Path, value: Json | undefined): boolean {
+	return part === 'constraints' && (side === 'atLeast' || side === 'atMost') && typeof value === 'string';
 }
 
 /** Of the forms that a part may have, the one that comes nearest to what stands there. */

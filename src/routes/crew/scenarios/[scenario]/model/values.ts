@@ -4,46 +4,11 @@
  */
 import { GIVENS, type FixedGivenId, type GivenId } from '#lib/arrest/index.ts';
 import { FORCE, LENGTH, MASS, fromSI, isUnitId, readQuantity, sameDimension, unitsOf, type Dimension, type UnitId } from '#lib/quantity/index.ts';
+import { PLAN_PLACES } from '#lib/scenario/index.ts';
 import { append, at, isObject, listAt, pathKey, put, textAt, type Json, type JsonObject, type Path } from './document.ts';
 
 /** How a number is given. */
 export type Giving = 'none' | 'fixed' | 'range' | 'among';
-
-/** Where a given stands in the base plan. */
-const PLACES = {
-	stature: ['worker', 'stature'],
-	dRingHeight: ['worker', 'dRingHeight'],
-	dRingNow: ['worker', 'dRingNow'],
-	standingHeight: ['worker', 'standingHeight'],
-	bodyMass: ['worker', 'mass', 'body'],
-	clothingMass: ['worker', 'mass', 'clothing'],
-	equipmentMass: ['worker', 'mass', 'equipment'],
-	toolsMass: ['worker', 'mass', 'tools'],
-	tetheredMass: ['worker', 'mass', 'tethered'],
-	lanyardLength: ['lanyard', 'length'],
-	lanyardCapacity: ['lanyard', 'capacity'],
-	elongation: ['absorber', 'elongation'],
-	peakForce: ['absorber', 'peakForce'],
-	conditionedForce: ['absorber', 'conditionedForce'],
-	averageForce: ['absorber', 'averageForce'],
-	labelMassMin: ['absorber', 'massMin'],
-	labelMassMax: ['absorber', 'massMax'],
-	labelFreeFall: ['absorber', 'freeFallMax'],
-	statedDeceleration: ['absorber', 'statedDeceleration'],
-	dRingSlide: ['harness', 'slide'],
-	harnessStretch: ['harness', 'stretch'],
-	harnessCapacity: ['harness', 'capacity'],
-	connectorCapacity: ['connectors', 'capacity'],
-	anchorageHeight: ['anchorage', 'height'],
-	anchorageStrength: ['anchorage', 'strength'],
-	connectorLength: ['anchorage', 'connector', 'length'],
-	offset: ['offset', 'distance'],
-	margin: ['margin'],
-	lowerLevelDepth: ['below', 'depth']
-} as const satisfies Partial<Record<FixedGivenId, Path>>;
-
-/** A given that the plan has a place for. */
-export type PlacedGiven = keyof typeof PLACES;
 
 const OBSTACLE = 'obstacleTop_';
 
@@ -58,7 +23,8 @@ export function placeOf(document: Json, given: GivenId): Path | undefined {
 		const found = obstaclesOf(document).find(({ id }) => given === `${OBSTACLE}${id}`);
 		return found === undefined ? undefined : ['base', 'below', 'obstacles', found.index, 'top'];
 	}
-	return Object.hasOwn(PLACES, given) ? ['base', ...PLACES[given as PlacedGiven]] : undefined;
+	const place = Object.hasOwn(PLAN_PLACES, given) ? PLAN_PLACES[given as FixedGivenId] : undefined;
+	return place === undefined ? undefined : ['base', ...place];
 }
 
 /** @returns the dimension of what an author types for a given. */
@@ -266,7 +232,7 @@ export function drawPath(document: Json, given: GivenId): Path {
 
 /** @returns all givens that have a number in a document: of the plan, of its obstacles, and the decoys. */
 export function statedGivens(document: Json): readonly GivenId[] {
-	const placed = (Object.keys(PLACES) as PlacedGiven[]).filter((id) => givingOf(document, id) !== 'none');
+	const placed = (Object.keys(PLAN_PLACES) as FixedGivenId[]).filter((id) => givingOf(document, id) !== 'none');
 	const tops = obstaclesOf(document).map(({ id }) => `${OBSTACLE}${id}` as GivenId);
 	const decoys = listAt(document, ['decoys']).map((one) => textAt(one, ['given']) as GivenId);
 	const drawn = listAt(document, ['draws']).flatMap((draw) => listAt(draw, ['sets']) as readonly GivenId[]);

@@ -1,7 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import * as z from 'zod';
 import { PAGE_SIZES } from '#lib/paper/index.ts';
-import { database, dayIn, findSet, grouped, listSheets, MOST_COPIES, printSheet, readForm, setScenarios, settingsOf, typedIn } from '#lib/server/index.ts';
+import { database, dayIn, findSet, grouped, listSheets, mostCopies, printSheet, readForm, setScenarios, settingsOf, typedIn } from '#lib/server/index.ts';
 import { staffOnly } from '../../../staff.ts';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -18,7 +18,7 @@ export const load: PageServerLoad = async ({ locals: { who: asks, language }, pa
 		/** The language of the sheet, unless another is chosen. */
 		usual: set.content.language ?? language,
 		alike: set.content.sameForAll,
-		most: MOST_COPIES,
+		most: mostCopies(set.content.count),
 		canDraw: scenarios.length === set.content.scenarios.length,
 		// The size that was chosen stands first.
 		sizes: [...PAGE_SIZES].sort((a, b) => Number(b === size) - Number(a === size)),
@@ -37,10 +37,10 @@ const FORM = z.object({
 
 const FIELDS = ['kind', 'copies', 'language', 'size'];
 
-/** A whole number of copies, as it was typed; undefined for what is none. */
-function copiesIn(text: string): number | undefined {
+/** A whole number of copies, as it was typed; undefined for what is none, or too many. */
+function copiesIn(text: string, most: number): number | undefined {
 	const copies = /^\s*\d{1,3}\s*$/.test(text) ? Number(text) : 0;
-	return copies >= 1 && copies <= MOST_COPIES ? copies : undefined;
+	return copies >= 1 && copies <= most ? copies : undefined;
 }
 
 export const actions: Actions = {
@@ -54,7 +54,7 @@ export const actions: Actions = {
 		const refused = (problem: 'copies' | 'other' | 'cannot-draw') => fail(400, { problem, typed: typedIn(form, FIELDS) });
 		if (read.kind === 'refused') return refused('other');
 		const { kind, copies: typed = '', language, size } = read.value;
-		const copies = kind === 'alike' ? 1 : copiesIn(typed);
+		const copies = kind === 'alike' ? 1 : copiesIn(typed, mostCopies(set.content.count));
 		if (copies === undefined) return refused('copies');
 		if ((await setScenarios(db, who.organisation, set.content)).length < set.content.scenarios.length) return refused('cannot-draw');
 		const sheet = await printSheet(db, who, set.id, { copies, alike: kind === 'alike', language }, new Date());
