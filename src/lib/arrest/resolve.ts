@@ -121,8 +121,8 @@ export function resolve(plan: LanyardPlan): Resolved {
  * @param halfBody half the width of a body, m, by which every obstacle is widened.
  * @returns ids of the obstacles that the falling and swinging body can meet: those whose widened range
  * meets the strip from the worker's side to the far end of the swing. The fall adds to the swing, so that
- * the far side reaches beyond the offset: up to 1.8 times it in the simulation of random plans; twice is
- * counted. Obstacles that are there only sometimes count.
+ * the far side reaches beyond the offset: seldom to 1.8 times it in the simulation of random plans, once in ten
+ * thousand to a few millimetres beyond twice; twice is counted. Obstacles that are there only sometimes count.
  */
 export function obstaclesOnPath(plan: LanyardPlan, halfBody: number): string[] {
 	const near = plan.offset.distance + halfBody;
