@@ -52,18 +52,6 @@ export async function open(page: Page, problem: Problem): Promise<void> {
 	await ready(page);
 }
 
-/** Goes on to another problem as a link of the page would, without loading the program again; waits until it takes answers. */
-export async function goOnTo(page: Page, problem: Problem): Promise<void> {
-	await page.evaluate((address) => {
-		const link = document.createElement('a');
-		link.href = address;
-		document.body.append(link);
-		link.click();
-		link.remove();
-	}, addressOf(problem));
-	await page.waitForFunction((key) => localStorage.getItem(key) !== null, `underfoot.problem.${problem.scenario.id}.${String(problem.seed)}`);
-}
-
 /** Waits until the page has taken over: from then on what is typed is kept. */
 export async function ready(page: Page): Promise<void> {
 	await page.waitForFunction(() => Object.keys(localStorage).some((key) => key.startsWith('underfoot.problem.')));
