@@ -76,7 +76,9 @@ function measure(): Figure[] {
 		idOf('runtime/client/entry.js'),
 		idOf('runtime/client/client-entry.js')
 	]);
-	const backdrops = (manifest[page]?.dynamicImports ?? [])
+	// What loads a backdrop may stand in a chunk that other pages share.
+	const apart = new Set([...always].flatMap((id) => manifest[id]?.dynamicImports ?? []));
+	const backdrops = [...apart]
 		.filter((id) => BACKDROPS.has(manifest[id]?.name ?? ''))
 		.map((id) => without(loadedBy(manifest, [id]), always))
 		.sort((a, b) => kilobytes(manifest, b) - kilobytes(manifest, a));
