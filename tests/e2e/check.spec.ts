@@ -92,6 +92,7 @@ test('nothing is handed in that is empty or cannot be read, everything can be ch
 	await answerAll(page);
 	await expect(page.getByText(/41\.5 (kg|lb)/).first()).toBeVisible();
 	await page.getByRole('button', { name: 'Change question 2' }).click();
+	await expect(page.getByText('Question 2 of 3')).toBeVisible();
 	await fill(page, '42.5');
 	await keep(page).click();
 	await expect(page.getByText(/42\.5 (kg|lb)/).first()).toBeVisible();
