@@ -11,6 +11,8 @@ export default defineConfig({
 		testTimeout: 60_000,
 		// A PostgreSQL of a test's own starts slowly on a busy machine.
 		hookTimeout: 60_000,
+		// A test file for each of two cores; by itself vitest leaves one of them free.
+		maxWorkers: 2,
 		restoreMocks: true,
 		// PINs of tests are hashed under this key; else a key file would be made beside the usual database.
 		env: { UNDERFOOT_KEY: '7e'.repeat(32) },

@@ -2,14 +2,17 @@
 import { command } from './underfoot/commands.ts';
 import { jsonOf, refuse, type Outcome } from './underfoot/outcome.ts';
 
-/** Exit codes: done, input that cannot be used, failure of the program. */
-const EXIT = { done: 0, refused: 2, failed: 3 } as const;
+/** Exit codes: done, records that do not hold, input that cannot be used, failure of the program. */
+const EXIT = { done: 0, broken: 1, refused: 2, failed: 3 } as const;
 
 function report(outcome: Outcome): number {
 	switch (outcome.kind) {
 		case 'done':
 			process.stdout.write(jsonOf(outcome.output));
 			return EXIT.done;
+		case 'broken':
+			process.stdout.write(jsonOf(outcome.output));
+			return EXIT.broken;
 		case 'help':
 			process.stdout.write(outcome.text);
 			return EXIT.done;

@@ -1,6 +1,6 @@
 /** One of the pages that a role works with. */
 export interface Section {
-	readonly path: '/crew' | '/crew/sets' | '/crew/scenarios' | '/crew/paper' | '/crew/board';
+	readonly path: '/crew' | '/crew/sets' | '/crew/scenarios' | '/crew/paper' | '/crew/board' | '/records' | '/records/list' | '/records/retraining' | '/records/people' | '/records/exports' | '/records/log' | '/records/keeping' | '/records/settings';
 	readonly text: string;
 }
 

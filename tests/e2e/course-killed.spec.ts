@@ -6,6 +6,7 @@ import { WANTED_BEFORE_CHECK } from '#lib/flow/index.ts';
 import { LESSON_RULE, PASS_RULES } from '#lib/mastery/index.ts';
 import { replayed } from '#lib/server/course/state.ts';
 import { messages } from '#lib/text/index.ts';
+import { chanceFrom } from '../support/chance.ts';
 import { CourseDriver } from '../support/course-driver.ts';
 import { CHECKS, EVENTS, courseOverHttp, fieldsOf, joinOver, postTo, stateIn, storedCourse, type Post, type Reply } from '../support/course-over-http.ts';
 import { CoursePages } from './course-pages.ts';
@@ -36,17 +37,6 @@ test.afterEach(async () => {
 	await running?.end('SIGTERM');
 	running = undefined;
 });
-
-/** A source of chance that a seed repeats: mulberry32. @returns numbers from 0 to below 1 */
-function chanceFrom(seed: number): () => number {
-	let state = seed >>> 0;
-	return () => {
-		state = (state + 0x6d2b79f5) >>> 0;
-		let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-		mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-		return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-	};
-}
 
 /** How many requests the shortest way through the course takes. */
 function leastRequests(): number {

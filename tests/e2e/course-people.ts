@@ -3,8 +3,9 @@ import { randomUUID } from 'node:crypto';
 import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
 import { openDatabase } from '#lib/server/db/open.ts';
-import { insertOrganisation, insertPerson } from '#lib/server/db/people.ts';
+import { insertOrganisation } from '#lib/server/db/people.ts';
 import { startSession } from '#lib/server/people/session.ts';
+import { enterPeople } from '#lib/server/records/names.ts';
 
 const PIN = '482917';
 const CODE = 'HARR0W23';
@@ -33,7 +34,7 @@ export async function coursePeople(file: string, names: readonly string[]): Prom
 	const of = { id: organisation, name: 'Harrow Bridges', rules: 'us-construction', units: 'metric', language: 'en', zone: 'UTC', pass_rule: 'staged' };
 	await insertOrganisation(db, { ...of, created_at: now.toISOString() });
 	const staff = async (role: 'trainer' | 'employer'): Promise<{ id: string; cookie: string }> => {
-		const id = await insertPerson(db, { organisation, role, name: 'Helle Brandt', email: `${role}@example.org` }, now);
+		const [id = ''] = await db.transaction().execute((transaction) => enterPeople(transaction, organisation, [{ role, name: 'Helle Brandt', email: `${role}@example.org` }], null, now));
 		let token = '';
 		const cookies = { get: () => undefined, set: (_: string, value: string) => void (token = value), delete: () => undefined };
 		await startSession(db, cookies, false, id, now);
@@ -46,7 +47,7 @@ export async function coursePeople(file: string, names: readonly string[]): Prom
 	const learners: CourseLearner[] = [];
 	for (const [i, name] of names.entries()) {
 		const number = `K-${i + 1}`;
-		const person = await insertPerson(db, { organisation, role: 'learner', name, personalNumber: number }, now);
+		const [person = ''] = await db.transaction().execute((transaction) => enterPeople(transaction, organisation, [{ role: 'learner', name, personalNumber: number }], null, now));
 		await putOnList(db, crew, person, now.toISOString());
 		learners.push({ person, name, number, code: CODE, pin: PIN });
 	}

@@ -79,8 +79,9 @@ test('the set-up code of the console makes an organisation and its employer', as
 	expect(await page.content()).not.toContain(PASSWORD);
 	await fillSetUp(page, code.toLowerCase());
 	await page.getByRole('button', { name: 'Set it up' }).click();
-	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Records of Harrow Bridges');
-	await expect(page.getByRole('listitem').filter({ hasText: 'organisation set up' })).toBeVisible();
+	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Who is trained today');
+	await page.goto('/records/log');
+	await expect(page.getByText('organisation set up', { exact: true }).last()).toBeVisible();
 	// The code is worth nothing any more.
 	await page.goto('/setup');
 	await fillSetUp(page, code);
@@ -92,7 +93,7 @@ test('an employer invites a trainer, who chooses a password and signs in and out
 	const employer = await visitor(browser);
 	await signIn(employer, EMPLOYER, PASSWORD);
 	await expect(employer).toHaveURL(/\/records$/);
-	await employer.getByRole('link', { name: 'People' }).click();
+	await employer.getByRole('link', { name: 'Accounts' }).click();
 	await employer.getByLabel('Name').fill('Helle Brandt');
 	await employer.getByLabel('E-mail').fill('not an e-mail');
 	await employer.getByRole('button', { name: 'Make a code' }).click();
@@ -237,8 +238,8 @@ test('the pages of staff in Spanish, by day and by night', async ({ browser }) =
 	await page.getByLabel('Correo electrónico').fill(EMPLOYER);
 	await page.getByLabel('Contraseña').fill(PASSWORD);
 	await page.getByRole('button', { name: 'Entrar' }).nth(1).click();
-	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Registros de Harrow Bridges');
-	for (const path of ['/records', '/records/people', '/records/settings']) {
+	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Quién está capacitado hoy');
+	for (const path of ['/records', '/records/people', '/records/people/list', '/records/settings']) {
 		for (const colorScheme of ['light', 'dark'] as const) {
 			await page.emulateMedia({ colorScheme });
 			await page.goto(path);
@@ -252,7 +253,7 @@ test('the pages of staff in Spanish, by day and by night', async ({ browser }) =
 test('the pages of staff carry no scripts, and every target is at least 44 px high', async ({ browser }) => {
 	const page = await visitor(browser);
 	await signIn(page, EMPLOYER, PASSWORD);
-	for (const path of ['/sign-in', '/setup', '/enrol', '/records', '/records/people', '/records/settings']) {
+	for (const path of ['/sign-in', '/setup', '/enrol', '/records', '/records/people', '/records/people/list', '/records/settings']) {
 		await page.goto(path);
 		// They are forms and lists, and work without scripts.
 		expect(await page.content(), path).not.toContain('<script');

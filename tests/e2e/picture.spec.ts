@@ -4,8 +4,9 @@ import { expect, test, type APIRequestContext, type Browser, type Page } from '@
 import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
 import { openDatabase } from '#lib/server/db/open.ts';
-import { insertOrganisation, insertPerson } from '#lib/server/db/people.ts';
+import { insertOrganisation, type NewPerson } from '#lib/server/db/people.ts';
 import { startSession } from '#lib/server/people/session.ts';
+import { enterPeople } from '#lib/server/records/names.ts';
 import type { SlipId } from '#lib/slips/index.ts';
 import { answered, answering, problemOf } from '../support/answered.ts';
 import { slipEntry } from './learner.ts';
@@ -47,20 +48,20 @@ test.beforeAll(async ({ request }) => {
 	const now = new Date();
 	const organisation = randomUUID();
 	await insertOrganisation(db, { id: organisation, name: 'Harrow Bridges', rules: 'us-construction', units: 'metric', language: 'en', zone: 'America/Denver', pass_rule: 'staged', created_at: now.toISOString() });
-	const person = async (key: string, of: Parameters<typeof insertPerson>[1]): Promise<string> => {
-		const id = await insertPerson(db, of, now);
+	const person = async (key: string, of: Omit<NewPerson, 'organisation'>): Promise<string> => {
+		const [id = ''] = await db.transaction().execute((transaction) => enterPeople(transaction, organisation, [of], null, now));
 		let token = '';
 		await startSession(db, { get: () => undefined, set: (_: string, value: string) => void (token = value), delete: () => undefined }, false, id, now);
 		cookies.set(key, `session=${token}`);
 		return id;
 	};
-	const trainer = await person('trainer', { organisation, role: 'trainer', name: 'Helle Brandt', email: 'helle@example.org' });
-	await person('employer', { organisation, role: 'employer', name: 'Orla Finch', email: 'orla@example.org' });
+	const trainer = await person('trainer', { role: 'trainer', name: 'Helle Brandt', email: 'helle@example.org' });
+	await person('employer', { role: 'employer', name: 'Orla Finch', email: 'orla@example.org' });
 	crew = randomUUID();
 	await addCrew(db, { id: crew, organisation, name: 'Bridges North', joinCode: 'HARR0W23', now: now.toISOString() });
 	await addTrainer(db, crew, trainer, now.toISOString());
 	for (const [key, name] of [['dario', 'Dario Penn'], ['nadia', LONG], ['wen', 'Wen Abara']] as const) {
-		await putOnList(db, crew, await person(key, { organisation, role: 'learner', name, personalNumber: key }), now.toISOString());
+		await putOnList(db, crew, await person(key, { role: 'learner', name, personalNumber: key }), now.toISOString());
 	}
 	await db.destroy();
 	await answer(request, 'dario', 1, 'required', 'elongation-left-out');

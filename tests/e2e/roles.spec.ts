@@ -5,14 +5,19 @@ import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { insertOwnScenario, insertVersion } from '#lib/server/db/own-scenarios.ts';
-import { insertOrganisation, insertPerson } from '#lib/server/db/people.ts';
+import { insertOrganisation } from '#lib/server/db/people.ts';
 import { startSession } from '#lib/server/people/session.ts';
 import type { Person, Role } from '#lib/server/people/who.ts';
 import { startDocument } from '#lib/server/scenarios/start.ts';
 import { printedCode } from '#lib/server/paper/code.ts';
 import { printSheet } from '#lib/server/paper/sheets.ts';
 import { assignSet } from '#lib/server/sets/assign.ts';
+import { appendEntries } from '#lib/server/records/append.ts';
+import { handOutCertificate } from '#lib/server/records/certificate.ts';
+import { makeCheckpoint } from '#lib/server/records/checkpoint.ts';
+import { enterPeople } from '#lib/server/records/names.ts';
 import { makeSet } from '#lib/server/sets/make.ts';
+import { completedEntry } from '../support/record-entries.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
 import { CALLERS, ROWS, type Caller, type Row, type Site } from './roles.ts';
 
@@ -36,7 +41,8 @@ async function anOrganisation(name: string): Promise<string> {
 async function aPerson(role: Role, of: string = organisation): Promise<string> {
 	count += 1;
 	const entry = role === 'learner' ? { personalNumber: `N-${count}` } : { email: `person-${count}@example.org` };
-	return insertPerson(db, { organisation: of, role, name: `Person ${count}`, ...entry }, new Date());
+	const [id = ''] = await db.transaction().execute((transaction) => enterPeople(transaction, of, [{ role, name: `Person ${count}`, ...entry }], null, new Date()));
+	return id;
 }
 
 async function aCrew(trainers: readonly string[], learners: readonly string[]): Promise<string> {
@@ -79,11 +85,30 @@ async function aSet(crew: string): Promise<Pick<Site, 'set' | 'assignment' | 'sh
 	return { set: made.id, assignment: assigned.assignments[0] ?? '', sheet: sheet.id, sheetCode: printedCode(sheet.code, 1) };
 }
 
+/** A passed course of somebody. @returns the id of the record */
+async function aRecord(person: string): Promise<string> {
+	const entry = completedEntry(person, '2026-03-02');
+	await db.transaction().execute((transaction) => appendEntries(transaction, organisation, [entry]));
+	return entry.id;
+}
+
+/** Records of a learner of the list and of the one who asks, and the code of a certificate. */
+async function records(person: string): Promise<Pick<Site, 'record' | 'code' | 'ownRecord' | 'checkpoint'>> {
+	const record = await aRecord(person);
+	const who: Person = { kind: 'person', id: person, organisation, role: 'learner', name: '', answerer: '', language: null };
+	const handed = await handOutCertificate(db, who, person, record, new Date());
+	if (handed.kind === 'not-found') throw new Error('the record is not there');
+	const ownRecord = await aRecord(learner);
+	const made = await makeCheckpoint(db, organisation, new Date());
+	if (made.kind !== 'made') throw new Error('there is no checkpoint');
+	return { record, code: handed.code, ownRecord, checkpoint: String(made.checkpoint.size) };
+}
+
 /** @param about the row that it is for: what only some rows need is made for them alone */
 async function newSite(about?: Row): Promise<Site> {
 	const [person, colleague, second] = [await aPerson('learner'), await aPerson('trainer'), await aPerson('trainer')];
 	const crew = await aCrew([trainer, second], [learner, person]);
-	return { crew, person, colleague, second, sibling: await aCrew([trainer], []), scenario: about?.scenario ? await aScenario() : '', ...(about?.set ? await aSet(crew) : { set: '', assignment: '', sheet: '', sheetCode: '' }), unique: randomUUID().slice(0, 13) };
+	return { crew, person, colleague, second, sibling: await aCrew([trainer], []), scenario: about?.scenario ? await aScenario() : '', ...(about?.set ? await aSet(crew) : { set: '', assignment: '', sheet: '', sheetCode: '' }), organisation, ...(about?.record ? await records(person) : { record: '', code: '', ownRecord: '', checkpoint: '' }), unique: randomUUID().slice(0, 13) };
 }
 
 test.beforeAll(async () => {
@@ -135,7 +160,7 @@ function outcome(response: APIResponse): 'allowed' | 'refused' | 'sign-in' | `st
 }
 
 for (const row of ROWS) {
-	const about: Site = { crew: 'CREW', person: 'PERSON', colleague: 'COLLEAGUE', second: 'SECOND', sibling: 'SIBLING', scenario: 'SCENARIO', set: 'SET', assignment: 'ASSIGNMENT', sheet: 'SHEET', sheetCode: 'SHEETCODE', unique: 'unique' };
+	const about: Site = { crew: 'CREW', person: 'PERSON', colleague: 'COLLEAGUE', second: 'SECOND', sibling: 'SIBLING', scenario: 'SCENARIO', set: 'SET', assignment: 'ASSIGNMENT', sheet: 'SHEET', sheetCode: 'SHEETCODE', organisation: 'ORGANISATION', record: 'RECORD', code: 'CODE', ownRecord: 'OWNRECORD', checkpoint: 'CHECKPOINT', unique: 'unique' };
 	test(`${row.method} ${row.path(about)} ${JSON.stringify(row.form?.(about) ?? row.json ?? {})}: ${row.allowed.join(', ') || 'nobody'}`, async ({ request }) => {
 		const found: [Caller, string][] = [];
 		for (const caller of CALLERS) found.push([caller, outcome(await ask(request, row, caller, await newSite(row)))]);

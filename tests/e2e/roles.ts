@@ -30,6 +30,15 @@ export interface Site {
 	/** The same set, printed: id of the sheet, and the code on its only copy. */
 	readonly sheet: string;
 	readonly sheetCode: string;
+	/** The first organisation. */
+	readonly organisation: string;
+	/** A completion of `person`, and the code of its certificate; empty for rows that do not say that they need one. */
+	readonly record: string;
+	readonly code: string;
+	/** A completion of the learner who asks as `learner`. */
+	readonly ownRecord: string;
+	/** Size of a checkpoint of the first organisation; empty for rows that do not say that they need a record. */
+	readonly checkpoint: string;
 	/** Text that is not used twice. */
 	readonly unique: string;
 }
@@ -46,6 +55,8 @@ export interface Row {
 	readonly scenario?: true;
 	/** Whether it is about a practice set. */
 	readonly set?: true;
+	/** Whether it is about a record of training. */
+	readonly record?: true;
 }
 
 const ALL: readonly Caller[] = CALLERS;
@@ -98,6 +109,9 @@ const STAGED_COUNTS = {
 /** The hands-on part as a trainer enters it; without the checks it is asked for again, after it was let in. */
 const SIGNED = { id: '3e0b6a52-9f0e-4a7e-8b61-5d2a3f1c7e90', place: 'Training yard', day: '2026-03-02', capacity: 'competent-person' };
 
+/** Training from before as an employer enters it. */
+const PRIOR = { id: '5b7b1d0e-6a54-4a35-9f0c-0c9b8f4f7d11', training: 'Two-day course elsewhere', trainedDay: '', judgedDay: '2026-03-02', validUntil: '', document: '' };
+
 /** An action on a person of the crew's list. */
 function onCrew(action: string, allowed: readonly Caller[], more: (site: Site) => Readonly<Record<string, string>> = () => ({})): Row {
 	return post(
@@ -116,6 +130,11 @@ function ofScenario(below: string, allowed: readonly Caller[], form?: NonNullabl
 /** A request about the trainer's practice set. @param path behind the set's id; an action with its question mark */
 function ofSet(path: (site: Site) => string, allowed: readonly Caller[], form?: NonNullable<Row['form']>): Row {
 	return { ...(form === undefined ? get(path, allowed) : post(path, form, allowed)), set: true };
+}
+
+/** A request about a record of training. */
+function ofRecord(path: (site: Site) => string, allowed: readonly Caller[], form?: NonNullable<Row['form']>): Row {
+	return { ...(form === undefined ? get(path, allowed) : post(path, form, allowed)), record: true };
 }
 
 /** A set of two problems, as its form sends it. */
@@ -145,6 +164,8 @@ export const ROWS: readonly Row[] = [
 	post('/', () => ({}), NOBODY),
 
 	get('/learn', ALL),
+	get('/learn/record', LEARNERS),
+	post('/learn/record?/acknowledge', () => ({ record: '00000000-0000-4000-8000-000000000000' }), LEARNERS),
 	get('/learn/lesson/stages', ALL),
 	get('/learn/lesson/swing', ALL),
 	get('/learn/lesson/no-such-lesson', NOBODY),
@@ -159,10 +180,70 @@ export const ROWS: readonly Row[] = [
 	send('/api/course/checks/00000000-0000-0000-0000-000000000000/answers', LEARNERS),
 	send('/api/course/checks/00000000-0000-0000-0000-000000000000/pages', LEARNERS),
 
+	...['certificate', 'credential'].flatMap((file) => [
+		ofRecord(({ ownRecord }) => `/learn/record/${ownRecord}/${file}`, ['learner']),
+		ofRecord(({ record }) => `/learn/record/${record}/${file}`, NOBODY),
+		ofRecord(({ person, record }) => `/records/person/${person}/${record}/${file}`, ONE_EMPLOYER),
+		ofRecord(({ colleague, record }) => `/records/person/${colleague}/${record}/${file}`, NOBODY),
+		ofRecord(({ person, ownRecord }) => `/records/person/${person}/${ownRecord}/${file}`, NOBODY)
+	]),
+	ofRecord(({ person, record }) => `/records/person/${person}/${record}/certificate?size=letter&language=es`, ONE_EMPLOYER),
+	ofRecord(({ person, record }) => `/records/person/${person}/${record}/certificate?size=a3`, NOBODY),
+	get('/v', ALL),
+	post('/v?/check', () => ({ given: 'no code' }), ALL),
+	ofRecord(({ code }) => `/v/${code}`, ALL),
+	ofRecord(({ code }) => `/v/${code}?/name`, ALL, () => ({ name: 'Noor Vale' })),
+	get('/v/AAAAAAAAAAAAAAAAAAAAAA', NOBODY),
+	post('/v/AAAAAAAAAAAAAAAAAAAAAA?/name', () => ({ name: 'Noor Vale' }), NOBODY),
+	get('/.well-known/jwks.json', ALL),
+	get(({ organisation }) => `/issuers/${organisation}`, ALL),
+	get(({ organisation }) => `/issuers/${organisation}/revoked`, ALL),
+	get('/issuers/00000000-0000-0000-0000-000000000000', NOBODY),
+	get('/issuers/00000000-0000-0000-0000-000000000000/revoked', NOBODY),
+
 	get('/records', EMPLOYERS),
+	get('/records?q=noor&state=left&crew=00000000-0000-0000-0000-000000000000&sort=name&page=2', EMPLOYERS),
+	get('/records/list', EMPLOYERS),
+	post('/records/list?/ask', () => ({ list: 'Noor Vale' }), EMPLOYERS),
+	get(({ person }) => `/records/person/${person}`, ONE_EMPLOYER),
+	get(({ colleague }) => `/records/person/${colleague}`, NOBODY),
+	get(({ person }) => `/records/person/${person}/check/00000000-0000-4000-8000-000000000000`, NOBODY),
+	post(({ person }) => `/records/person/${person}?/order`, () => ({ reason: 'expiry', due: '2020-02-29' }), ONE_EMPLOYER),
+	post(({ person }) => `/records/person/${person}?/order`, () => ({}), ONE_EMPLOYER),
+	post(({ person }) => `/records/person/${person}?/withdraw`, ({ unique }) => ({ order: unique }), NOBODY),
+	post(({ person }) => `/records/person/${person}?/revoke`, ({ unique }) => ({ record: unique }), ONE_EMPLOYER),
+	post(({ person }) => `/records/person/${person}?/revoke`, ({ unique }) => ({ record: unique, reason: 'other' }), NOBODY),
+	post(({ person }) => `/records/person/${person}?/reinstate`, ({ unique }) => ({ record: unique }), NOBODY),
+	post(({ person }) => `/records/person/${person}?/leave`, () => ({ day: '2999-12-31' }), ONE_EMPLOYER),
+	post(({ person }) => `/records/person/${person}?/return`, () => ({}), ONE_EMPLOYER),
+	get('/records/exports', EMPLOYERS),
+	get('/records/exports?from=14.3.2026', EMPLOYERS),
+	...['people.csv?bom=1', 'completions.csv?from=2026-01-01&to=2026-12-31', 'retraining.csv', 'answers.csv', 'log.csv?to=2026-01-01', 'everything.json'].map((file) => get(`/records/exports/${file}`, EMPLOYERS)),
+	get('/records/exports/log.csv?from=2026-02-30', EMPLOYERS),
+	get('/records/exports/secrets.csv', NOBODY),
+	get(({ person }) => `/records/person/${person}/data`, ONE_EMPLOYER),
+	...['completions', 'answers'].map((form) => get(({ person }) => `/records/person/${person}/data?as=${form}`, ONE_EMPLOYER)),
+	get(({ person }) => `/records/person/${person}/data?as=xml`, NOBODY),
+	get('/records/person/00000000-0000-0000-0000-000000000000/data', NOBODY),
+	get('/records/log', EMPLOYERS),
+	get('/records/log?what=exports&who=helle&from=2026-01-01&to=2026-12-31&at=2026-03-02T09:00:00.000Z&id=00000000-0000-0000-0000-000000000000', EMPLOYERS),
+	get('/records/keeping', EMPLOYERS),
+	post('/records/keeping?/check', () => ({}), EMPLOYERS),
+	post('/records/keeping?/checkpoint', () => ({}), EMPLOYERS),
+	ofRecord(({ checkpoint }) => `/records/keeping/${checkpoint}`, ONE_EMPLOYER),
+	get('/records/keeping/1e3', NOBODY),
 	get('/records/people', EMPLOYERS),
 	get('/records/settings', EMPLOYERS),
 	post('/records/settings', () => SETTINGS, EMPLOYERS),
+	get('/records/settings/records', EMPLOYERS),
+	post('/records/settings/records', () => ({ months: '24', soonDays: '30', keepMonths: '' }), EMPLOYERS),
+	get('/records/retraining', EMPLOYERS),
+	get(({ crew }) => `/records/retraining?whom=crew:${crew}&days=&reason=expiry&due=2099-12-31`, EMPLOYERS),
+	post('/records/retraining?/order', ({ crew }) => ({ whom: `crew:${crew}`, days: '', reason: 'expiry', due: '2020-02-29', people: '1' }), EMPLOYERS),
+	get(({ person }) => `/records/person/${person}/prior`, ONE_EMPLOYER),
+	get(({ colleague }) => `/records/person/${colleague}/prior`, NOBODY),
+	post(({ person }) => `/records/person/${person}/prior?/read`, () => PRIOR, ONE_EMPLOYER),
+	post(({ colleague }) => `/records/person/${colleague}/prior?/sign`, () => ({ ...PRIOR, shown: 'x', password: 'three cranes by the river' }), NOBODY),
 	get('/records/settings/pass-rule', EMPLOYERS),
 	get('/records/settings/pass-rule?from=staged&review=staged', EMPLOYERS),
 	post('/records/settings/pass-rule?/choose', () => ({ rule: 'staged' }), EMPLOYERS),
@@ -180,6 +261,13 @@ export const ROWS: readonly Row[] = [
 	post('/records/people?/close', ({ colleague }) => ({ person: colleague }), ONE_EMPLOYER),
 	post('/records/people?/close', () => ({ person: '00000000-0000-0000-0000-000000000000' }), NOBODY),
 	post('/records/people?/no-such-action', ({ person }) => ({ person }), NOBODY),
+	get('/records/people?search=noor&page=2', EMPLOYERS),
+	get('/records/people/list', EMPLOYERS),
+	post('/records/people/list?/look', ({ unique }) => ({ list: `Noor Vale,${unique}` }), EMPLOYERS),
+	post('/records/people/list?/enter', ({ unique }) => ({ list: `Noor Vale,${unique}`, shown: '' }), EMPLOYERS),
+	get(({ person }) => `/records/person/${person}/forget`, ONE_EMPLOYER),
+	get('/records/person/00000000-0000-0000-0000-000000000000/forget', NOBODY),
+	post(({ person }) => `/records/person/${person}/forget?/forget`, () => ({ typed: 'Noor Vale', why: 'asked-for' }), ONE_EMPLOYER),
 
 	get('/crew', STAFF),
 	post('/crew?/make', ({ unique }) => ({ name: `Crew ${unique}` }), STAFF),

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { startOwnServer } from './own-server.ts';
 
@@ -64,4 +64,22 @@ test('a server told to stop closes its database and ends well', async ({ request
 	expect(await server.end('SIGTERM')).toBe(0);
 	expect(existsSync(file)).toBe(true);
 	expect(existsSync(`${file}-wal`)).toBe(false);
+});
+
+test('a server told to stop while it takes its daily backup ends well, and leaves a whole one or none', async () => {
+	const info = test.info();
+	const [file, folder] = [info.outputPath('daily.sqlite'), info.outputPath('daily')];
+	const start = () => startOwnServer(file, 0, { UNDERFOOT_BACKUPS: folder });
+	const names = () => (existsSync(folder) ? readdirSync(folder) : []);
+	const first = await start();
+	expect(await first.end('SIGTERM')).toBe(0);
+	expect(names().filter((name) => !/^underfoot-\d{8}T\d{9}Z\.sqlite(\.json)?$/.test(name))).toEqual([]);
+	expect([0, 2]).toContain(names().length);
+	// One that is left to it takes it by itself, and not twice on a day.
+	const second = await start();
+	await expect.poll(() => names().length, { timeout: 30_000 }).toBe(2);
+	expect(await second.end('SIGTERM')).toBe(0);
+	const third = await start();
+	expect(await third.end('SIGTERM')).toBe(0);
+	expect(names()).toHaveLength(2);
 });

@@ -1,23 +1,9 @@
 /** Answered site problems as a browser sends them. */
-import { randomUUID } from 'node:crypto';
 import { shippedScenario } from '#lib/course/shipped.ts';
-import { analysisOf, rightValue } from '#lib/grading/index.ts';
-import { writeQuantity } from '#lib/quantity/index.ts';
-import { DRAW_VERSION, draw, type Ask, type NumberAsk, type Problem } from '#lib/scenario/index.ts';
-import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
+import { draw, type Problem } from '#lib/scenario/index.ts';
+import type { SentBody } from '#lib/server/people/demo-answers.ts';
 
-/** A body of `POST /api/attempts`. */
-export interface SentBody {
-	id: string;
-	scenario: string;
-	version: number;
-	drawVersion: number;
-	slipSetVersion: number;
-	seed: number;
-	acceptedTry: number;
-	language: 'en' | 'es';
-	answers: Record<string, Record<string, string>>;
-}
+export { answered, type SentBody } from '#lib/server/people/demo-answers.ts';
 
 /** @returns the shipped problem of a seed. */
 export function problemOf(scenario: string, seed: number): Problem {
@@ -26,36 +12,6 @@ export function problemOf(scenario: string, seed: number): Problem {
 	const result = draw(found, seed);
 	if (result.kind === 'none') throw new Error(`${scenario} has no problem for seed ${seed}`);
 	return result.problem;
-}
-
-/** The right answer to an ask, as it is sent. */
-function rightAnswer(problem: Problem, ask: Ask): Record<string, string> {
-	if (ask.kind === 'decision') return { kind: 'decision', decision: analysisOf(problem).verdict.decision };
-	const right = rightValue(problem, ask);
-	if (right === undefined) return { kind: 'not-stated' };
-	return { kind: 'number', text: writtenTo(ask, right) };
-}
-
-/** A value as fine as an ask wants it. */
-function writtenTo(ask: NumberAsk, si: number): string {
-	const { unit, value } = ask.precision;
-	if (unit === 'in') return writeQuantity(si, { unit: 'ft-in', inchDenominator: value < 1 ? 2 : 1, language: 'en' });
-	return writeQuantity(si, { unit, decimals: Math.max(0, Math.ceil(-Math.log10(value))), language: 'en' });
-}
-
-/** @returns a problem answered rightly, under a new id. */
-export function answered(problem: Problem): SentBody {
-	return {
-		id: randomUUID(),
-		scenario: problem.scenario.id,
-		version: problem.scenario.version,
-		drawVersion: DRAW_VERSION,
-		slipSetVersion: SLIP_SET_VERSION,
-		seed: problem.seed,
-		acceptedTry: problem.acceptedTry,
-		language: 'en',
-		answers: Object.fromEntries(problem.scenario.asks.map((ask) => [ask.id, rightAnswer(problem, ask)]))
-	};
 }
 
 /** @returns the same with one number answer replaced. */

@@ -31,7 +31,7 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
 	findings: { quantity: 'values', expression: 'values', arrest: 'values', scenario: 'values' },
 	mastery: { grading: 'types' },
 	course: { rules: 'values', arrest: 'values', scenario: 'values', findings: 'values', mastery: 'types' },
-	records: { scenario: 'types', grading: 'types' },
+	records: { scenario: 'types', grading: 'types', mastery: 'values' },
 	flow: { scenario: 'values', grading: 'values', findings: 'values', mastery: 'values', course: 'values' },
 	text: {
 		quantity: 'types',
@@ -88,7 +88,7 @@ export const FACES: readonly string[] = ['index.ts', 'schema.ts', 'shipped.ts', 
  * rules alone, so that each leaves with its citation.
  */
 export const READS_SHARED: Readonly<Record<string, readonly string[]>> = {
-	rules: ['rules/', 'practice/', 'equipment/'],
+	rules: ['rules/', 'practice/', 'equipment/', 'records/'],
 	arrest: ['plausible.json'],
 	scenario: ['marking.json', 'usual.json']
 };

@@ -8,12 +8,16 @@ export interface OptionSpec {
 	readonly required?: boolean;
 	/** The only values there are; without it, any text. */
 	readonly among?: readonly string[];
+	/** Stands alone, without a value. */
+	readonly flag?: boolean;
 }
 
 /** What a command takes. */
 export interface ArgumentSpec {
 	/** Names of the arguments that stand by themselves, all needed: `PLAN.json`. */
 	readonly positionals: readonly string[];
+	/** Names of arguments behind them that may be missing, from the last on. */
+	readonly optional?: readonly string[];
 	/** By name, without the hyphens. */
 	readonly options: Readonly<Record<string, OptionSpec>>;
 }
@@ -62,6 +66,11 @@ export function readArguments(given: readonly string[], spec: ArgumentSpec): Rea
 			return refuse(`--${name.slice(0, SAID_BACK)}`, 'is no option of this command', known.length === 0 ? 'leave it out' : `use ${listed(known)}`);
 		}
 		if (options.has(name)) return refuse(`--${name}`, 'is given twice', 'give it once');
+		if (option.flag === true) {
+			if (equals >= 0) return refuse(`--${name}`, 'takes no value', `give --${name} alone`);
+			options.set(name, '');
+			continue;
+		}
 		if (equals < 0) i += 1;
 		const value = equals < 0 ? given[i] : word.slice(equals + 1);
 		if (value === undefined || value === '') return refuse(`--${name}`, 'has no value', `give --${name} ${option.value}`);
@@ -73,7 +82,7 @@ export function readArguments(given: readonly string[], spec: ArgumentSpec): Rea
 	for (const [i, name] of spec.positionals.entries()) {
 		if (positionals[i] === undefined || positionals[i] === '') return refuse(name, 'is missing', `give ${name} behind the command`);
 	}
-	const extra = positionals[spec.positionals.length];
+	const extra = positionals[spec.positionals.length + (spec.optional ?? []).length];
 	if (extra !== undefined) return refuse(quoted(extra), 'is one argument too many', 'leave it out, or put quotation marks round a text with spaces');
 	for (const [name, option] of Object.entries(spec.options)) {
 		if (option.required === true && !options.has(name)) return refuse(`--${name}`, 'is missing', `give --${name} ${option.value}`);

@@ -7,8 +7,10 @@ import { drawProblem, drawingFrom, toldProblem } from './draw.ts';
 import { findScenario, readJsonFile, readPlan } from './files.ts';
 import { findAsk, gradeAnswer, readAnswer } from './grade.ts';
 import { USUAL_DRAWS, inspectScenario, readDraws } from './inspect.ts';
+import { backup, restore } from './keeping.ts';
 import { refuse, type Outcome } from './outcome.ts';
 import { newPasswordCode, newSetUpCode } from './people.ts';
+import { newSigningKey, verifyAll } from './records.ts';
 import { DOCUMENTS, jsonSchemaOf } from './schema.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from './writing.ts';
 
@@ -41,6 +43,13 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 			const plan = readPlan(file.value);
 			return plan.kind === 'read' ? analysePlan(plan.value, unitsOf(given), await messages('en')) : plan;
 		}
+	},
+	backup: {
+		about: 'a backup of the database (DATABASE_URL) while it is in use: whole, checked, with what it holds beside it as .json',
+		positionals: [],
+		optional: ['FOLDER'],
+		options: {},
+		run: (given) => backup(given.positionals[0])
 	},
 	demo: {
 		about: 'fills an empty database (DATABASE_URL) with an invented organisation, and tells its passwords and PINs once',
@@ -97,11 +106,23 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 			return drawingFrom(() => inspectScenario(scenario.value, draws.value, words));
 		}
 	},
+	'new-signing-key': {
+		about: 'a new key that signs from now on; what the one before signed stays good',
+		positionals: ['checkpoint|credential'],
+		options: {},
+		run: (given) => newSigningKey(given.positionals[0] ?? '')
+	},
 	'password-code': {
 		about: 'a one-use code by which a trainer or employer chooses a new password; for who runs the server',
 		positionals: ['EMAIL'],
 		options: {},
 		run: (given) => newPasswordCode(given.positionals[0] ?? '')
+	},
+	restore: {
+		about: 'puts a backup in the place of the database (DATABASE_URL), after it was checked and its chains were verified',
+		positionals: ['FILE'],
+		options: { replace: { value: '', flag: true, about: 'even where an organisation is: the old database is moved aside and kept' } },
+		run: (given) => restore(given.positionals[0] ?? '', given.options.has('replace'))
 	},
 	schema: {
 		about: 'the JSON Schema of a document',
@@ -119,6 +140,18 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
 		positionals: [],
 		options: {},
 		run: () => newSetUpCode()
+	},
+	'verify-records': {
+		about: 'whether the records of the database (DATABASE_URL) hold: chain, names, rows, checkpoints, and every answer marked again; exit code 1 if not',
+		positionals: [],
+		options: {
+			organisation: { value: 'ID', about: 'only this organisation (all)' },
+			checkpoint: { value: 'FILE', about: 'a checkpoint that was handed out before' },
+			redraw: { value: 'PERCENT', about: 'share of the answers whose problem is drawn again from its seed (100)' },
+			seed: { value: 'N', about: 'which answers that share takes; the same seed takes the same (any)' },
+			'hashes-only': { value: '', flag: true, about: 'the chain and its checkpoints alone' }
+		},
+		run: (given) => verifyAll(given)
 	}
 };
 
@@ -131,17 +164,19 @@ function drawn(given: Arguments): ReturnType<typeof drawProblem> {
 
 /** @returns how to call a command. */
 function usageOf(name: string, command: Command): string {
-	const options = Object.entries(command.options).map(([option, { value, required }]) =>
-		required === true ? ` --${option} ${value}` : ` [--${option} ${value}]`
-	);
-	return `${[name, ...command.positionals].join(' ')}${options.join('')}`;
+	const options = Object.entries(command.options).map(([option, { value, required, flag }]) => {
+		const written = flag === true ? `--${option}` : `--${option} ${value}`;
+		return required === true ? ` ${written}` : ` [${written}]`;
+	});
+	const optional = (command.optional ?? []).map((argument) => `[${argument}]`);
+	return `${[name, ...command.positionals, ...optional].join(' ')}${options.join('')}`;
 }
 
 function helpText(): string {
 	const commands = Object.entries(COMMANDS).flatMap(([name, command]) => [
 		`  ${usageOf(name, command)}`,
 		`      ${command.about}`,
-		...Object.entries(command.options).map(([option, { value, about }]) => `        --${option} ${value}: ${about}`)
+		...Object.entries(command.options).map(([option, { value, about, flag }]) => `        --${option}${flag === true ? '' : ` ${value}`}: ${about}`)
 	]);
 	return [
 		'npm run --silent underfoot -- COMMAND …',
@@ -149,7 +184,7 @@ function helpText(): string {
 		...commands,
 		'',
 		'SCENARIO is the name of a shipped scenario or the path of a JSON file.',
-		'The output is JSON. Exit code 0: done. 2: the input cannot be used; the error output holds',
+		'The output is JSON. Exit code 0: done. 1: records do not hold. 2: the input cannot be used; the error output holds',
 		'{"error":[{"field","problem","remedy"}]}. 3: the program failed.',
 		''
 	].join('\n');

@@ -14,7 +14,7 @@ import { readAs, refuse, type Read } from './outcome.ts';
 const LONGEST_FILE = 8 * 1024 * 1024;
 
 /** The folder that a relative path starts from: npm runs commands in the package's folder and names the caller's. */
-function startFolder(): string {
+export function startFolder(): string {
 	const { INIT_CWD, npm_lifecycle_event } = process.env;
 	return npm_lifecycle_event === 'underfoot' && INIT_CWD !== undefined ? INIT_CWD : process.cwd();
 }

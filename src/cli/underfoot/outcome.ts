@@ -15,6 +15,8 @@ export interface Refused {
 export type Outcome =
 	/** Exit code 0; written to the output as JSON. */
 	| { readonly kind: 'done'; readonly output: object }
+	/** Exit code 1: what was verified does not hold; written to the output as JSON. */
+	| { readonly kind: 'broken'; readonly output: object }
 	/** Exit code 0; written to the output as it is. */
 	| { readonly kind: 'help'; readonly text: string }
 	| Refused;

@@ -28,18 +28,42 @@ export function dayNumber(day: string): number {
 
 /**
  * @param day a date as YYYY-MM-DD.
- * @param count how many days later, from 0.
+ * @param count how many days later; earlier if it is below 0.
  * @returns that date.
  * @throws RangeError if `day` is no date of the calendar.
  */
 export function daysAfter(day: string, count: number): string {
-	const goal = dayNumber(day) + count;
-	let year = Number(day.slice(0, YEAR_DIGITS));
+	return dateOf(dayNumber(day) + count);
+}
+
+/** @returns the date of a number, as `dayNumber` counts them. @param goal from 0 */
+function dateOf(goal: number): string {
+	// No later than the year it is in, and a few years before it at most.
+	let year = Math.floor(goal / (YEAR_DAYS + 1));
 	while (daysBefore(year + 1, 0) <= goal) year += 1;
 	let month = 0;
 	while (month + 1 < MONTH_DAYS.length && daysBefore(year, month + 1) <= goal) month += 1;
-	const parts = [month + 1, goal - daysBefore(year, month) + 1];
+	return written(year, month + 1, goal - daysBefore(year, month) + 1);
+}
+
+/** @returns a date as YYYY-MM-DD. @param month from 1 */
+function written(year: number, month: number, date: number): string {
+	const parts = [month, date];
 	return [String(year).padStart(YEAR_DIGITS, '0'), ...parts.map((part) => String(part).padStart(2, '0'))].join('-');
+}
+
+/**
+ * @param day a date as YYYY-MM-DD.
+ * @returns the date some months later; where that month has no such day, its last one: 31 January and one month is the
+ * last of February.
+ * @throws RangeError if `day` is no date of the calendar.
+ */
+export function monthsAfter(day: string, months: number): string {
+	const [year = NaN, month = NaN, date = NaN] = day.split('-').map(Number);
+	dayNumber(day);
+	const count = year * MONTH_DAYS.length + (month - 1) + months;
+	const to = { year: Math.floor(count / MONTH_DAYS.length), month: count - Math.floor(count / MONTH_DAYS.length) * MONTH_DAYS.length };
+	return written(to.year, to.month + 1, Math.min(date, lengthOf(to.year, to.month)));
 }
 
 function isLeap(year: number): boolean {

@@ -26,7 +26,7 @@ export {
 export { isMastered, isReady, isStuck, readySince, rowOf, type Row } from './ready.ts';
 export { nextTask, type NextTask, type TaskFacts, type Turn } from './next.ts';
 export { REFRESH_DAYS, refreshersAhead, refreshersDue, type Due } from './refresh.ts';
-export { dayNumber } from './day.ts';
+export { dayNumber, daysAfter, monthsAfter } from './day.ts';
 export { hashOf, seedOf } from './seed.ts';
 export { LESSON_RULE, PASS_RULES, cellsOf, passRule, ruleForCell, type From, type Slot } from './rule.ts';
 export type { PassRule } from './schema.ts';

@@ -1,13 +1,27 @@
-/** Overpass for paper: which file has which letter, and what stands for letters that no file has. */
+/** Overpass for paper, and Noto Sans for letters that it lacks: which file has which letter, and what stands for letters that no file has. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { unpackFont } from './woff.ts';
 
 export type FontWeight = 400 | 600 | 700 | 800;
 
 /** Parts of the face, in the order in which they are asked for a letter. */
 const SUBSETS = ['latin', 'latin-ext', 'vietnamese', 'cyrillic', 'cyrillic-ext'] as const;
 
-type Subset = (typeof SUBSETS)[number];
+/** Files of other faces, asked for letters that Overpass lacks: names of people are written in many scripts. */
+const OTHERS = [
+	'noto-sans/noto-sans-greek',
+	'noto-sans/noto-sans-cyrillic',
+	'noto-sans/noto-sans-cyrillic-ext',
+	'noto-sans/noto-sans-latin-ext',
+	'noto-sans/noto-sans-vietnamese',
+	'noto-sans/noto-sans-greek-ext',
+	'noto-sans-arabic/noto-sans-arabic-arabic',
+	'noto-sans-hebrew/noto-sans-hebrew-hebrew',
+	'noto-sans/noto-sans-devanagari'
+] as const;
+
+const FACE = SUBSETS.map((subset) => `overpass/overpass-${subset}`);
 
 /** Letters of one font file, one after the other; or one letter that is drawn. */
 export type Run =
@@ -42,27 +56,19 @@ export interface FontFile {
 const require = createRequire(import.meta.url);
 const files = new Map<string, Buffer>();
 
-/** @returns the file of a font, read once. @throws if the face is not installed */
+/** @param name as runs name it: package and file. @returns a font, read and unpacked once. @throws if the face is not installed */
 export function fontFile(name: string): Buffer {
 	let file = files.get(name);
 	if (file === undefined) {
-		file = readFileSync(require.resolve(`@fontsource/overpass/files/${name}.woff`));
+		const [face = '', part = ''] = name.split('/');
+		file = unpackFont(readFileSync(require.resolve(`@fontsource/${face}/files/${part}.woff`)));
 		files.set(name, file);
 	}
 	return file;
 }
 
-function fontName(subset: Subset, weight: FontWeight): string {
-	return `overpass-${subset}-${weight}-normal`;
-}
-
-/** @returns the names of all font files of the face that sheets are set in. */
-export function fontNames(): readonly string[] {
-	return ([400, 600, 700, 800] as const).flatMap((weight) => SUBSETS.map((subset) => fontName(subset, weight)));
-}
-
-/** Unseen marks that carry no ink. */
-const UNSEEN = /[\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/gu;
+/** Unseen marks that carry no ink; joiners stay between letters whose form hangs on them. */
+const UNSEEN = /[\u200b\u200e\u200f\u202a-\u202e\u2060-\u2069\ufeff]|(?<![\p{Script=Arabic}\p{Script=Devanagari}])[\u200c\u200d]|[\u200c\u200d](?![\p{Script=Arabic}\p{Script=Devanagari}])/gu;
 
 /** @returns a text as it is set: fractions that the face lacks written out, no unseen marks. */
 export function settable(text: string): string {
@@ -85,13 +91,16 @@ export function runsOf(text: string, weight: FontWeight, file: (name: string) =>
 	};
 	for (const letter of settable(text)) {
 		const point = letter.codePointAt(0) ?? 0;
-		const subset = SUBSETS.find((one) => file(fontName(one, weight)).hasGlyphForCodePoint(point));
-		if (subset === undefined) {
+		const has = (name: string): boolean => file(name).hasGlyphForCodePoint(point);
+		const named = (part: string): string => `${part}-${weight}-normal`;
+		// A mark stays in the font of its letter where that has it.
+		const at = font !== '' && open !== '' && /\p{M}/u.test(letter) && has(font) ? font : undefined;
+		const name = at ?? FACE.map(named).find(has) ?? (Object.hasOwn(DRAWN, letter) ? undefined : OTHERS.map(named).find(has));
+		if (name === undefined) {
 			close();
 			runs.push({ kind: 'drawn', letter, glyph: DRAWN[letter] ?? MISSING });
 			continue;
 		}
-		const name = fontName(subset, weight);
 		if (name !== font) close();
 		font = name;
 		open += letter;

@@ -9,3 +9,4 @@ export type { PrintedProblem } from './problem-page.ts';
 export { type KeyAsk, type KeyCheck, type KeyProblem, type KeyStep } from './key-blocks.ts';
 export { printCopies, type Copy, type KeyCopy, type PaperWords, type SheetCopy } from './print-copies.ts';
 export { type PaperOptions } from './paper-document.ts';
+export { printCertificate, type CertificateRow, type PrintedCertificate } from './certificate.ts';

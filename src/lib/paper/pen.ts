@@ -1,6 +1,7 @@
 /** Sets words on a page and measures them: the one place that knows how the PDF library takes fonts. */
 import type PDFDocument from 'pdfkit';
-import { fontFile, fontNames, runsOf, type FontFile, type FontWeight, type Run } from './fonts.ts';
+import { hasLeftward, inSightOrder } from './direction.ts';
+import { fontFile, runsOf, type FontFile, type FontWeight, type Run } from './fonts.ts';
 
 type Document = InstanceType<typeof PDFDocument>;
 
@@ -42,7 +43,6 @@ export class Pen {
 
 	constructor(doc: Document) {
 		this.doc = doc;
-		for (const name of fontNames()) doc.registerFont(name, fontFile(name));
 	}
 
 	/** Width of a text on one line. */
@@ -94,18 +94,26 @@ export class Pen {
 	#file(name: string): FontFile {
 		let file = this.#opened.get(name);
 		if (file === undefined) {
-			this.doc.font(name);
+			this.doc.registerFont(name, fontFile(name)).font(name);
 			file = (this.doc as unknown as OpenedFont)._font.font;
 			this.#opened.set(name, file);
 		}
 		return file;
 	}
 
+	/** The runs of a line from left to right. */
+	#inOrder(text: string, weight: FontWeight): readonly Run[] {
+		const runs = (part: string): readonly Run[] => runsOf(part, weight, (name) => this.#file(name));
+		if (!hasLeftward(text)) return runs(text);
+		// Letters of a run are set the right way round by the font library; runs of several fonts are not.
+		return inSightOrder(text).flatMap((one) => (one.leftward ? runs(one.text).toReversed() : runs(one.text)));
+	}
+
 	#measure(text: string, { size, weight }: TextStyle): Measured {
 		const key = `${weight} ${text}`;
 		let measured = this.#measured.get(key);
 		if (measured === undefined) {
-			const runs = runsOf(text, weight, (name) => this.#file(name)).map((run) => ({
+			const runs = this.#inOrder(text, weight).map((run) => ({
 				...run,
 				width: run.kind === 'drawn' ? run.glyph.advance / 1000 : this.doc.font(run.font).fontSize(1).widthOfString(run.text)
 			}));

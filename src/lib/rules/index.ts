@@ -8,12 +8,14 @@ export {
 	ABSORBER_CLASSES,
 	LABEL_FIELDS,
 	PRACTICE_TABLES,
+	RECORD_LAWS,
 	RULE_TABLES,
 	absorberClass,
 	checksOf,
 	citedValuesOf,
 	messageKeys,
 	practiceTable,
+	recordLaw,
 	ruleTable
 } from './load.ts';
 export { CHOICE_FACTS, COUNT_FACTS, ID_FACTS, QUANTITIES, YES_NO_FACTS } from './quantity-names.ts';
@@ -29,7 +31,10 @@ export type {
 	LabelField,
 	Limit,
 	Mark,
+	NotProofOf,
 	PracticeTable,
+	RecordContent,
+	RecordLaw,
 	Requirement,
 	RuleTable,
 	RuleUnit,

@@ -10,6 +10,7 @@ import europe from '#shared/practice/europe.json' with { type: 'json' };
 import japan from '#shared/practice/japan.json' with { type: 'json' };
 import usThreeFoot from '#shared/practice/us-three-foot-full-height.json' with { type: 'json' };
 import usTwoFoot from '#shared/practice/us-two-foot.json' with { type: 'json' };
+import recordLaws from '#shared/records/law.json' with { type: 'json' };
 import au from '#shared/rules/au.json' with { type: 'json' };
 import caAlberta from '#shared/rules/ca-alberta.json' with { type: 'json' };
 import caOntario from '#shared/rules/ca-ontario.json' with { type: 'json' };
@@ -18,7 +19,7 @@ import eu from '#shared/rules/eu.json' with { type: 'json' };
 import uk from '#shared/rules/uk.json' with { type: 'json' };
 import usConstruction from '#shared/rules/us-construction.json' with { type: 'json' };
 import usGeneralIndustry from '#shared/rules/us-general-industry.json' with { type: 'json' };
-import type { AbsorberClass, Check, CitedValue, LabelField, PracticeTable, RuleTable } from './schema.ts';
+import type { AbsorberClass, Check, CitedValue, LabelField, PracticeTable, RecordLaw, RuleTable } from './schema.ts';
 
 /** Freezes all the way down: a table is shared by everyone who looks it up. */
 function frozen<T>(value: T): T {
@@ -61,6 +62,14 @@ export const ABSORBER_CLASSES = trusted<readonly AbsorberClass[]>(absorberClasse
 
 /** What labels and instructions state, with the standard that asks for it. */
 export const LABEL_FIELDS = trusted<readonly LabelField[]>(labelFields.fields);
+
+/** What law asks of records of training, one for each rule table. Marked as pure, so that pages that show none do not load it. */
+export const RECORD_LAWS = /* @__PURE__ */ trusted<readonly RecordLaw[]>(recordLaws.records);
+
+/** What the law of a rule table asks of records of training; undefined for a table that there is none of. */
+export function recordLaw(rules: string): RecordLaw | undefined {
+	return RECORD_LAWS.find((one) => one.rules === rules);
+}
 
 /** The rule table of that id; undefined when there is none, as an old record may name one that was withdrawn. */
 export function ruleTable(id: string): RuleTable | undefined {

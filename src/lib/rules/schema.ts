@@ -292,6 +292,29 @@ export const LabelField = z
 	.superRefine(provenanceAgrees);
 export const LabelFields = z.strictObject({ fields: z.array(LabelField).min(1) });
 
+/** What a law asks of a record of training, as codes: words are in the catalogue. */
+export const RECORD_CONTENTS = ['worker', 'training-days', 'signature-of-trainer-or-employer', 'signature-of-competent-person', 'judged-day'] as const;
+
+/** What a law asks beside, of which a record of this program is no proof: a programme and a provider that an authority approved; practice. */
+export const NOT_PROOF_OF = ['approved-programme', 'practice'] as const;
+
+const lawSays = <Shape extends z.core.$ZodLooseShape>(shape: Shape) => z.strictObject({ ...shape, ...provenance });
+
+/** What the law of a rule table asks of records of training. */
+export const RecordLaw = z.strictObject({
+	/** Id of the rule table. */
+	rules: slug,
+	/** Months that training is valid from the day of completion; null where law sets no period. */
+	validity: lawSays({ months: z.int().min(1).max(120).nullable() }).superRefine((of, issues) => {
+		provenanceAgrees(of, issues);
+		if (of.months !== null && of.mark === 'memory') complain(issues, ['months'], 'from memory decides nothing: read the law first');
+	}),
+	/** What the record must hold; empty where law asks for none, or its form is not set. */
+	contents: lawSays({ asked: z.array(z.enum(RECORD_CONTENTS)) }).superRefine(provenanceAgrees),
+	notProofOf: z.array(lawSays({ what: z.enum(NOT_PROOF_OF) }).superRefine(provenanceAgrees))
+});
+export const RecordLaws = z.strictObject({ records: z.array(RecordLaw).min(1) });
+
 export type Mark = (typeof MARKS)[number];
 export type Confidence = 'high' | 'medium' | 'low';
 export type RuleUnit = (typeof RULE_UNITS)[number];
@@ -310,3 +333,6 @@ export type CitedValue = z.infer<typeof citedLength>;
 export type PracticeTable = z.infer<typeof PracticeTable>;
 export type AbsorberClass = z.infer<typeof AbsorberClass>;
 export type LabelField = z.infer<typeof LabelField>;
+export type RecordContent = (typeof RECORD_CONTENTS)[number];
+export type NotProofOf = (typeof NOT_PROOF_OF)[number];
+export type RecordLaw = z.infer<typeof RecordLaw>;

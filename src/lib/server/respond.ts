@@ -19,6 +19,14 @@ export function answer(status: number, json: string): Response {
 	return new Response(json, { status, headers: { ...NOT_KEPT, 'content-type': 'application/json', 'content-length': length } });
 }
 
+/** HTTP: insufficient storage. @source RFC 4918, section 11.5 */
+export const NO_ROOM = 507;
+
+/** @returns the refusal of what could not be stored, for the disk is full. */
+export function noRoom(): Response {
+	return refusal(NO_ROOM, [{ field: 'disk', problem: 'of the server is full, and nothing was stored', remedy: 'send it again later' }]);
+}
+
 /** @returns the refusal of a method that an address does not have. */
 export function wrongMethod(method: string, allowed: string): Response {
 	return refusal(405, [{ field: 'method', problem: `is ${method}`, remedy: `use ${allowed}` }], { allow: allowed });

@@ -1,6 +1,8 @@
 import type { Language } from '#lib/quantity/index.ts';
 import type { FirstMessages } from './en/first.ts';
+import type { EmployerMessages } from './en/employer.ts';
 import type { Messages } from './en/index.ts';
+import type { RecordMessages } from './en/record.ts';
 import type { StaffMessages } from './en/staff.ts';
 
 export { LANGUAGES, languageInfo, type LanguageInfo, type ReviewState } from './language.ts';
@@ -16,8 +18,10 @@ export {
 export { factWords, type DemandText, type FactText, type LessonText } from './lesson-text.ts';
 export { labelOf, theOf } from './nouns.ts';
 export { LONGER, lengthened, pseudo } from './pseudo.ts';
+export type { EmployerMessages } from './en/employer.ts';
 export type { FirstMessages } from './en/first.ts';
 export type { Messages } from './en/index.ts';
+export type { RecordMessages } from './en/record.ts';
 export type { StaffMessages } from './en/staff.ts';
 export type {
 	AskParts,
@@ -60,5 +64,25 @@ export async function staffMessages(language: Language): Promise<StaffMessages> 
 			return (await import('./en/staff.ts')).staff;
 		case 'es':
 			return (await import('./es/staff.ts')).staff;
+	}
+}
+
+/** @returns the sections that only pages of employers need. */
+export async function employerMessages(language: Language): Promise<EmployerMessages> {
+	switch (language) {
+		case 'en':
+			return (await import('./en/employer.ts')).employer;
+		case 'es':
+			return (await import('./es/employer.ts')).employer;
+	}
+}
+
+/** @returns the sections of certificates and of the pages that show one record. */
+export async function recordMessages(language: Language): Promise<RecordMessages> {
+	switch (language) {
+		case 'en':
+			return (await import('./en/record.ts')).record;
+		case 'es':
+			return (await import('./es/record.ts')).record;
 	}
 }

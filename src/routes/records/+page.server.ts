@@ -1,13 +1,8 @@
-import { database, recentEvents, settingsOf } from '#lib/server/index.ts';
+import { database, readAskedList, trainingList } from '#lib/server/index.ts';
 import { employerOf } from './asking.ts';
 import type { PageServerLoad } from './$types';
 
-/** How many events the start page shows. */
-const SHOWN = 20;
-
-export const load: PageServerLoad = async ({ locals }) => {
-	const employer = employerOf(locals.who);
-	const db = await database();
-	const { name, zone } = await settingsOf(db, employer.organisation);
-	return { organisation: name, zone, events: await recentEvents(db, employer, SHOWN) };
-};
+/** Who is trained today: searched, filtered, sorted and paged on the server. */
+export const load: PageServerLoad = async ({ locals, url }) => ({
+	list: await trainingList(await database(), employerOf(locals.who), readAskedList(url.searchParams), new Date())
+});

@@ -6,8 +6,9 @@ import { assignSet, makeSet, setStates, type Database, type Person } from '#lib/
 import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
 import { openDatabase } from '#lib/server/db/open.ts';
-import { insertOrganisation, insertPerson } from '#lib/server/db/people.ts';
+import { insertOrganisation } from '#lib/server/db/people.ts';
 import { startSession } from '#lib/server/people/session.ts';
+import { enterPeople } from '#lib/server/records/names.ts';
 import { answered } from '../../support/answered.ts';
 import { shippedScenarios } from './shipped.ts';
 
@@ -59,16 +60,13 @@ export async function setClass(file: string, people: number, problems: number): 
 	const organisation = randomUUID();
 	const of = { id: organisation, name: 'Harrow Bridges', rules: 'us-construction', units: 'metric', language: 'en', zone: 'UTC', pass_rule: 'staged' };
 	await insertOrganisation(db, { ...of, created_at: now.toISOString() });
-	const trainer = await insertPerson(db, { organisation, role: 'trainer', name: 'Helle Brandt', email: 'trainer@example.org' }, now);
+	const [trainer = ''] = await db.transaction().execute((transaction) => enterPeople(transaction, organisation, [{ role: 'trainer', name: 'Helle Brandt', email: 'trainer@example.org' }], null, now));
 	const crew = randomUUID();
 	await addCrew(db, { id: crew, organisation, name: 'Bridges North', joinCode: 'HARR0W23', now: now.toISOString() });
 	await addTrainer(db, crew, trainer, now.toISOString());
-	const persons: string[] = [];
-	for (let i = 1; i <= people; i += 1) {
-		const person = await insertPerson(db, { organisation, role: 'learner', name: `Worker ${String(i)}`, personalNumber: `K-${String(i)}` }, now);
-		await putOnList(db, crew, person, now.toISOString());
-		persons.push(person);
-	}
+	const workers = Array.from({ length: people }, (_, i) => ({ role: 'learner' as const, name: `Worker ${String(i + 1)}`, personalNumber: `K-${String(i + 1)}` }));
+	const persons = await db.transaction().execute((transaction) => enterPeople(transaction, organisation, workers, null, now));
+	for (const person of persons) await putOnList(db, crew, person, now.toISOString());
 	const who: Person = { kind: 'person', id: trainer, organisation, role: 'trainer', name: 'Helle Brandt', answerer: '', language: null };
 	const content = contentOf(problems);
 	const made = await makeSet(db, who, { name: 'Before the mast job', content }, now);

@@ -17,8 +17,23 @@ function sqliteFile(): TestDatabase {
 	};
 }
 
+/** A PostgreSQL with a file of signing keys: beside a SQLite file it lies by itself. */
+async function postgres(): Promise<TestDatabase> {
+	const { address, stop } = await startPostgres();
+	const folder = mkdtempSync(join(tmpdir(), 'underfoot-keys-'));
+	process.env.UNDERFOOT_SIGNING_KEYS = join(folder, 'signing.json');
+	return {
+		address,
+		stop() {
+			delete process.env.UNDERFOOT_SIGNING_KEYS;
+			rmSync(folder, { recursive: true, force: true });
+			stop();
+		}
+	};
+}
+
 /** Each database that the application runs on: the same tests run on all. */
 export const DATABASES: readonly [string, () => TestDatabase | Promise<TestDatabase>][] = [
 	['SQLite', sqliteFile],
-	['PostgreSQL', startPostgres]
+	['PostgreSQL', postgres]
 ];

@@ -1,7 +1,7 @@
 /** Every message of a language as text: functions are called with parts as a site problem would fill them. */
 import type { Language } from '#lib/quantity/index.ts';
 import { NUMBER_SLOTS } from '#lib/course/index.ts';
-import { messages, staffMessages, type Messages, type StaffMessages } from '#lib/text/index.ts';
+import { employerMessages, messages, recordMessages, staffMessages, type EmployerMessages, type Messages, type RecordMessages, type StaffMessages } from '#lib/text/index.ts';
 
 export interface Said {
 	/** Where it stands: "slips.margin-left-out.why". */
@@ -78,7 +78,7 @@ const PARTS: Readonly<Record<Language, Record<string, unknown>>> = {
 /** Numbers of the lessons' captions come ready written; any length stands for them. */
 for (const slot of NUMBER_SLOTS) for (const language of ['en', 'es'] as const) PARTS[language][slot] ??= PARTS[language]['value'];
 
-const NUMBERS: Readonly<Record<string, unknown>> = { n: 2, of: 5, count: 3, us: false, asked: true };
+const NUMBERS: Readonly<Record<string, unknown>> = { n: 2, of: 5, count: 3, added: 3, changed: 2, gone: 1, us: false, asked: true };
 
 /** Messages that take a list, not named parts. */
 const LISTS: readonly string[] = ['common.list'];
@@ -108,12 +108,12 @@ function call(path: string, message: (parts: unknown) => unknown, language: Lang
 }
 
 /** @returns the whole catalogue of a language, with what only trainers' pages load. */
-export async function allMessages(language: Language): Promise<Messages & StaffMessages> {
-	return { ...(await messages(language)), ...(await staffMessages(language)) };
+export async function allMessages(language: Language): Promise<Messages & StaffMessages & EmployerMessages & RecordMessages> {
+	return { ...(await messages(language)), ...(await staffMessages(language)), ...(await employerMessages(language)), ...(await recordMessages(language)) };
 }
 
 /** @returns all messages, in the order of the catalogue. */
-export function everything(catalogue: Messages | (Messages & StaffMessages), language: Language): readonly Said[] {
+export function everything(catalogue: Messages | (Messages & StaffMessages & EmployerMessages & RecordMessages), language: Language): readonly Said[] {
 	const all: Said[] = [];
 	const visit = (path: string, value: unknown): void => {
 		if (typeof value === 'string') all.push({ path, text: value, read: [], kind: 'text' });

@@ -65,7 +65,7 @@ export async function receiveAnswers(
 	scenarios: Scenarios,
 	now: Date
 ): Promise<Receipt> {
-	const answerer = await answererOf(db, visitor, new Date(now.getTime() - WHILE * 1000).toISOString());
+	const answerer = await answererOf(db, visitor, answerWindow(now));
 	if (answerer.nth !== null) return tooMany(answerer.nth, now);
 	const parted = partAnswer(input);
 	if (parted.kind === 'refused') return parted;
@@ -99,12 +99,18 @@ type Answerer =
 	| { readonly kind: 'known'; readonly id: string; readonly nth: string | null }
 	| { readonly kind: 'new'; readonly tokenHash: string; readonly nth: null };
 
-async function answererOf(db: Database, visitor: Visitor, since: string): Promise<Answerer> {
+/** The time within which answers are counted: what lies further ahead is from before the clock was put back. */
+export function answerWindow(now: Date): { readonly since: string; readonly until: string } {
+	const away = (seconds: number): string => new Date(now.getTime() + seconds * 1000).toISOString();
+	return { since: away(-WHILE), until: away(WHILE) };
+}
+
+async function answererOf(db: Database, visitor: Visitor, { since, until }: ReturnType<typeof answerWindow>): Promise<Answerer> {
 	if (visitor.answerer !== null) {
-		return { kind: 'known', id: visitor.answerer, nth: await nthAnswer(db, visitor.answerer, since, MOST_ANSWERS) };
+		return { kind: 'known', id: visitor.answerer, nth: await nthAnswer(db, visitor.answerer, since, MOST_ANSWERS, until) };
 	}
 	const tokenHash = guestTokenHash(visitor.cookies, visitor.secure);
-	const guest = await findAnsweringGuest(db, tokenHash, since, MOST_ANSWERS);
+	const guest = await findAnsweringGuest(db, tokenHash, since, MOST_ANSWERS, until);
 	return guest === null ? { kind: 'new', tokenHash, nth: null } : { kind: 'known', id: guest.id, nth: guest.nth };
 }
 

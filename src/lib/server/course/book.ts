@@ -13,9 +13,9 @@ export function scenarioOf(task: Extract<Task, { kind: 'site' }>): Scenario {
 	return scenario;
 }
 
-/** @returns the asks of a task, in the scenario's order. */
-export function asksOf(task: Extract<Task, { kind: 'site' }>): readonly Ask[] {
-	return scenarioOf(task).asks.filter((ask) => task.asks.includes(ask.id));
+/** @returns the asks of a task, in the scenario's order. @param scenario a version of it; the newest if nothing is said */
+export function asksOf(task: Extract<Task, { kind: 'site' }>, scenario: Scenario = scenarioOf(task)): readonly Ask[] {
+	return scenario.asks.filter((ask) => task.asks.includes(ask.id));
 }
 
 function skillsOf(task: Task): readonly string[] {

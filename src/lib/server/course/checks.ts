@@ -1,36 +1,30 @@
 /** Lesson checks and the final check: begun, answered, handed in and judged on the server. */
 import { randomBytes, randomUUID } from 'node:crypto';
-import { initialTransition, transition } from 'xstate';
 import * as z from 'zod';
 import { pictureAnswerSchema } from '#lib/findings/schema.ts';
 import { COURSE, lessonOf, type CoursePlace } from '#lib/course/index.ts';
-import {
-	allPassed,
-	checkMachine,
-	lessonState,
-	type CheckContext,
-	type CheckEnd,
-	type CheckEvent,
-	type CheckPlace,
-	type CourseRecord,
-	type CourseState
-} from '#lib/flow/index.ts';
+import { allPassed, lessonState, type CheckEnd, type CourseRecord, type CourseState } from '#lib/flow/index.ts';
 import { LESSON_RULE, firstPage, ruleForCell, standing, type PassRule, type Standing } from '#lib/mastery/index.ts';
 import { readQuantity } from '#lib/quantity/index.ts';
 import { readingOf } from '#lib/scenario/index.ts';
 import { sentSchemaPart } from '../attempts/answer.ts';
 import type { NewCourseEvent } from '../db/course.ts';
-import { eventsOf, findTry, triesAt, writeCheck, type CheckTry, type CheckWrites } from '../db/checks.ts';
+import { eventsOf, findTry, triesAt, writeCheck, type CheckTry, type CheckWrites, type Completion } from '../db/checks.ts';
 import type { Database } from '../db/open.ts';
 import { openingsOf, triesOf, type Opening } from '../db/permits.ts';
 import { findOrganisation } from '../db/people.ts';
 import { fitJson } from '../input.ts';
 import { finalRule } from '../people/pass-rules.ts';
+import { runsOf } from '../records/run.ts';
 import type { Person } from '../people/who.ts';
 import type { InputProblem } from '../problems.ts';
+import { appendEntries } from '../records/append.ts';
+import { checkEndEntries } from '../records/check-end.ts';
+import { recordSettings } from '../records/found.ts';
 import { courseBook } from './book.ts';
+import { replayedCheck, supervisionAt, viewOf, type CheckView, type Replayed, type StoredStep, type Supervision } from './check-replay.ts';
 import { dayIn } from './day.ts';
-import { drawItem, gradeItem, pageItems, type CheckItem, type DrawnItem, type ItemAnswer, type ItemResult } from './items.ts';
+import { drawItem, gradeItem, pageItems, type CheckItem, type DrawnItem, type ItemAnswer } from './items.ts';
 import { courseOf, payloadText } from './state.ts';
 
 /** How often a step is tried again when another tab comes between. */
@@ -51,35 +45,6 @@ export type Shut =
 	/** It is passed already. */
 	| 'passed';
 
-/** A check as the learner may see it while it runs, and after. */
-export interface CheckView {
-	readonly id: string;
-	readonly lesson: CoursePlace;
-	readonly nth: number;
-	readonly language: 'en' | 'es';
-	readonly rule: PassRule;
-	readonly place: CheckPlace;
-	readonly context: CheckContext;
-	/** Items of the page at hand. For the server: a page shows of them only what is to be seen. */
-	readonly items: readonly DrawnItem[];
-	readonly answers: Readonly<Record<string, ItemAnswer>>;
-	readonly supervision: Supervision | null;
-	/** Of a check that ended: everything, key and diagnoses too. */
-	readonly results: readonly ItemResult[];
-	/** How it ended; undefined while it runs. */
-	readonly end: Standing | undefined;
-	readonly day: string;
-}
-
-/** Who was present at a check, how the learner was identified, and where. */
-export interface Supervision {
-	readonly trainer: string;
-	readonly identified: string;
-	readonly place: string;
-	/** ISO 8601. What is handed in later was not supervised any more: nobody is known to have been there. */
-	readonly until: string;
-}
-
 export type Refused = { readonly kind: 'refused'; readonly status: number; readonly problems: readonly InputProblem[] };
 export type CheckResult = { readonly kind: 'done'; readonly view: CheckView } | { readonly kind: 'shut'; readonly why: Shut } | Refused;
 
@@ -87,106 +52,13 @@ function refused(status: number, field: string, problem: string, remedy: string)
 	return { kind: 'refused', status, problems: [{ field, problem, remedy }] };
 }
 
-/** What is stored of a check's events, by kind. Written and read here alone. */
-type Stored =
-	| { readonly kind: 'page'; readonly items: readonly CheckItem[] }
-	| { readonly kind: 'answered'; readonly item: string; readonly answer: ItemAnswer }
-	| { readonly kind: 'handed-in'; readonly results: readonly ItemResult[]; readonly standing: Standing; readonly items: readonly CheckItem[] };
-
-/** A check, replayed from its events. */
-interface Replayed {
-	readonly of: CheckTry;
-	readonly rule: PassRule;
-	readonly seq: number;
-	/** When the last thing happened in it, ISO 8601. */
-	readonly lastAt: string;
-	/** What was sent, by the id it was sent under. */
-	readonly sent: ReadonlyMap<string, string>;
-	readonly place: CheckPlace;
-	readonly context: CheckContext;
-	readonly items: readonly CheckItem[];
-	/** All items asked so far. */
-	readonly asked: readonly CheckItem[];
-	readonly answers: Readonly<Record<string, ItemAnswer>>;
-	readonly results: readonly ItemResult[];
-	readonly end: Standing | undefined;
-}
-
-async function replayedCheck(db: Database, of: CheckTry): Promise<Replayed> {
-	const rows = await eventsOf(db, of.id);
-	const stored = rows.map((row) => JSON.parse(row.payload) as Stored);
-	const [first, ...later] = stored;
-	if (first?.kind !== 'page') throw new Error('A check without a first page');
-	let items = first.items;
-	let asked = items;
-	let answers: Record<string, ItemAnswer> = {};
-	const results: ItemResult[] = [];
-	let end: Standing | undefined;
-	let [snapshot] = initialTransition(checkMachine, { items: items.map((item) => item.id) });
-	const step = (event: CheckEvent): void => {
-		[snapshot] = transition(checkMachine, snapshot, event);
-	};
-	for (const event of later) {
-		if (event.kind === 'answered') {
-			answers = { ...answers, [event.item]: event.answer };
-			step({ type: 'FILLED', item: event.item });
-		} else if (event.kind === 'handed-in') {
-			items = event.items;
-			asked = [...asked, ...items];
-			answers = {};
-			results.push(...event.results);
-			if (event.standing.kind !== 'more') end = event.standing;
-			step({ type: 'REVIEW' });
-			step({ type: 'HAND_IN' });
-			step({ type: 'JUDGED', standing: event.standing.kind, items: items.map((item) => item.id) });
-		}
-	}
-	return {
-		of,
-		rule: JSON.parse(of.rule) as PassRule,
-		seq: rows.at(-1)?.seq ?? 0,
-		lastAt: rows.at(-1)?.at ?? of.at,
-		sent: new Map(rows.map((row) => [row.id, row.sent])),
-		place: snapshot.value,
-		context: snapshot.context,
-		items,
-		asked,
-		answers,
-		results,
-		end
-	};
-}
-
-function viewOf(check: Replayed): CheckView {
-	const { of, rule, place, context, end } = check;
-	return {
-		id: of.id,
-		lesson: of.lesson as CoursePlace,
-		nth: of.nth,
-		language: of.language === 'es' ? 'es' : 'en',
-		rule,
-		place,
-		context,
-		items: check.items.map(drawItem),
-		answers: check.answers,
-		supervision: supervisionAt(of, check.lastAt),
-		// Right, wrong and why are told after the end only.
-		results: end === undefined ? [] : check.results,
-		end,
-		day: of.day
-	};
-}
-
-/** Who was present when something happened in a try; null where nobody was, or no longer. @param at ISO 8601 */
-function supervisionAt(of: CheckTry, at: string): Supervision | null {
-	const opened = of.supervision === null ? null : (JSON.parse(of.supervision) as Supervision);
-	return opened !== null && at <= opened.until ? opened : null;
-}
-
 /** What decides whether a person may begin a check now. */
 interface Situation {
 	readonly course: CourseState;
 	readonly seq: number;
+	/** All there were. */
+	readonly all: readonly CheckTry[];
+	/** Those that count now: of the run at hand, if retraining was ordered. */
 	readonly tries: readonly CheckTry[];
 	readonly running: Replayed | undefined;
 	readonly day: string;
@@ -200,15 +72,19 @@ async function situationOf(db: Database, person: Person, lesson: CoursePlace, no
 	if (organisation === null) throw new Error('A person without an organisation');
 	const day = dayIn(organisation.zone, now);
 	const { state: course, seq } = await courseOf(db, person.id, now);
-	const tries = await triesAt(db, person.id, lesson);
+	const all = await triesAt(db, person.id, lesson);
+	// After an order of retraining, what ended before it is past: only later tries open and shut the check.
+	const run = (await runsOf(db, [person.id])).get(person.id);
+	const tries = all.filter((one) => run?.endedBefore.has(one.id) !== true);
 	const last = tries.at(-1);
 	const replayed = last === undefined ? undefined : await replayedCheck(db, last);
 	const running = replayed?.end === undefined ? replayed : undefined;
 	const rule = lesson === 'final' ? await finalRule(db, organisation.id, organisation.pass_rule) : ruleForCell(LESSON_RULE, lessonOf(lesson).cell);
 	const opening = lesson === 'final' ? (await openingsOf(db, [person.id], now.toISOString())).at(-1) : undefined;
-	const { unlockedAfter } = (await triesOf(db, [person.id], lesson)).get(person.id) ?? { unlockedAfter: 0 };
+	const unlocked = (await triesOf(db, [person.id], lesson)).get(person.id)?.unlockedAfter ?? 0;
+	const unlockedAfter = Math.max(0, unlocked - (all.length - tries.length));
 	const shut = running !== undefined ? undefined : shutBecause({ course, lesson, tries, passed: replayed?.end?.kind === 'passed', day, rule, unlockedAfter });
-	return { course, seq, tries, running, day, rule, opening, shut };
+	return { course, seq, all, tries, running, day, rule, opening, shut };
 }
 
 function shutBecause(of: {
@@ -218,6 +94,7 @@ function shutBecause(of: {
 	readonly passed: boolean;
 	readonly day: string;
 	readonly rule: PassRule;
+	/** How many of the tries there had been at the last unlocking. */
 	readonly unlockedAfter: number;
 }): Shut | undefined {
 	const { course, lesson, tries, day, rule } = of;
@@ -277,7 +154,7 @@ function courseRow(person: string, seq: number, record: CourseRecord, day: strin
 	};
 }
 
-function eventRow(check: string, seq: number, stored: Stored, sent: unknown, now: Date, id: string = randomUUID()): CheckWrites['events'][number] {
+function eventRow(check: string, seq: number, stored: StoredStep, sent: unknown, now: Date, id: string = randomUUID()): CheckWrites['events'][number] {
 	return { id, check_id: check, seq, kind: stored.kind, sent: JSON.stringify(sent ?? null), payload: JSON.stringify(stored), at: now.toISOString() };
 }
 
@@ -289,12 +166,12 @@ export async function beginCheck(db: Database, person: Person, lesson: CoursePla
 		if (situation.shut !== undefined) return { kind: 'shut', why: situation.shut };
 		const { day, rule, opening, seq } = situation;
 		const seed = randomBytes(SEED_BYTES).toString('hex');
-		const used = await itemsOf(db, situation.tries);
+		const used = await itemsOf(db, situation.all);
 		const start: CheckTry = {
 			id: randomUUID(),
 			person_id: person.id,
 			lesson,
-			nth: situation.tries.length + 1,
+			nth: situation.all.length + 1,
 			rule: JSON.stringify(rule),
 			seed,
 			language,
@@ -302,7 +179,7 @@ export async function beginCheck(db: Database, person: Person, lesson: CoursePla
 			day,
 			at: now.toISOString()
 		};
-		const page: Stored = { kind: 'page', items: pageItems(firstPage(rule), seed, [], used) };
+		const page: StoredStep = { kind: 'page', items: pageItems(firstPage(rule), seed, [], used) };
 		const wrote = await writeCheck(db, {
 			start,
 			events: [eventRow(start.id, 1, page, null, now)],
@@ -420,21 +297,34 @@ async function judged(db: Database, person: Person, check: Replayed, sent: z.out
 	const day = dayIn(organisation.zone, now);
 	const { seq } = await courseOf(db, person.id, now);
 	const course = recordsOfEnd(of.lesson as CoursePlace, verdict).map((record, i) => courseRow(person.id, seq + 1 + i, record, day, now));
-	if (of.lesson !== 'final' || verdict.kind !== 'passed') return { events: [event], course };
+	const at = now.toISOString();
+	const completion: Completion | undefined =
+		of.lesson !== 'final' || verdict.kind !== 'passed'
+			? undefined
+			: {
+					id: randomUUID(),
+					organisation_id: person.organisation,
+					person_id: person.id,
+					course: COURSE.id,
+					version: COURSE.version,
+					check_id: of.id,
+					supervised: supervisionAt(of, at) === null ? 0 : 1,
+					language: of.language,
+					day,
+					at
+				};
 	return {
 		events: [event],
 		course,
-		completion: {
-			id: randomUUID(),
-			organisation_id: person.organisation,
-			person_id: person.id,
-			course: COURSE.id,
-			version: COURSE.version,
-			check_id: of.id,
-			supervised: supervisionAt(of, now.toISOString()) === null ? 0 : 1,
-			language: of.language,
-			day,
-			at: now.toISOString()
+		...(completion === undefined ? {} : { completion }),
+		beside: async (transaction) => {
+			// Read again as it is stored: that is what the digest holds.
+			const stored = await findTry(transaction, person.id, of.id);
+			if (stored === null) throw new Error('A check that is not there any more');
+			const settings = await recordSettings(transaction, organisation.id);
+			const events = await eventsOf(transaction, of.id);
+			const ended = { organisation, settings, of: stored, events, passed: verdict.kind === 'passed', day, completion, at, by: person.id };
+			await appendEntries(transaction, organisation.id, await checkEndEntries(transaction, ended));
 		}
 	};
 }

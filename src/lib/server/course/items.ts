@@ -1,11 +1,13 @@
 /** The items of a check: drawn, put together and graded on the server only. */
+import type { SiteTask } from '#lib/course/index.ts';
 import { drawPicture, gradePicture, type Picture, type PictureAnswer, type PictureGrade } from '#lib/findings/index.ts';
 import { allRight } from '#lib/flow/index.ts';
 import { analysisOf, gradeProblem, rightValue, type Answer, type Grade } from '#lib/grading/index.ts';
 import { fillSlots, itemKey, type FormItem, type ItemOutcome, type Slot } from '#lib/mastery/index.ts';
 import type { Language } from '#lib/quantity/index.ts';
-import type { Ask, Problem } from '#lib/scenario/index.ts';
+import type { Ask, Problem, Scenario } from '#lib/scenario/index.ts';
 import { problemOfSeed } from '../attempts/mark.ts';
+import { shippedVersions } from '../attempts/shipped.ts';
 import { asksOf, checkBook, findTask, scenarioOf } from './book.ts';
 import { pictureEvidence, siteEvidence, type Evidence } from './origin.ts';
 
@@ -16,6 +18,8 @@ export interface CheckItem {
 	readonly task: string;
 	readonly seed: number;
 	readonly slot: Slot;
+	/** Of a site task: the version of the scenario that it is drawn from. Left out in items from before, which are of the first. */
+	readonly version?: number;
 }
 
 /** An item, drawn. */
@@ -45,14 +49,22 @@ export type ItemResult =
 	  })
 	| (ResultCommon & { readonly kind: 'picture'; readonly answer: PictureAnswer; readonly grades: PictureGrade });
 
-/** @returns an item as it is drawn. @throws RangeError on a task that the course no longer has. */
+/** @returns an item as it is drawn. @throws RangeError on a task that the course no longer has, or a version that is not shipped any more. */
 export function drawItem(item: CheckItem): DrawnItem {
 	const task = findTask(item.task);
 	if (task === undefined) throw new RangeError(`the course has no task "${item.task}"`);
 	if (task.kind === 'finding') return { kind: 'picture', item, picture: drawPicture(task.picture, item.seed) };
-	const drawn = problemOfSeed(scenarioOf(task), item.seed);
+	const scenario = versionOf(task, item.version ?? 1);
+	const drawn = problemOfSeed(scenario, item.seed);
 	if (drawn.kind === 'none') throw new RangeError(`the seed ${item.seed} draws no problem of "${item.task}"`);
-	return { kind: 'site', item, problem: drawn.problem, asks: asksOf(task) };
+	return { kind: 'site', item, problem: drawn.problem, asks: asksOf(task, scenario) };
+}
+
+/** A check that runs goes on with the version that it was begun with, whatever is shipped by then. */
+function versionOf(task: SiteTask, version: number): Scenario {
+	const found = shippedVersions.versionsOf(task.scenario).find((one) => one.version === version);
+	if (found === undefined) throw new RangeError(`there is no version ${version} of the scenario "${task.scenario}"`);
+	return found;
 }
 
 /** Whether a drawn task can stand in its place: it draws, its plan is of the wanted kind, and nothing repeats. */
@@ -105,12 +117,23 @@ export function pageItems(slots: readonly Slot[], seed: string, asked: readonly 
 	const before = asked.map(formItem);
 	const keys = new Set(used.map((item) => itemKey(formItem(item))));
 	const filled = fillSlots(slots, book, { seed, asked: before, used: keys, fits });
-	return filled.map(({ slot, task, seed: drawn }, i) => ({ id: `i${before.length + i + 1}`, task: task.id, seed: drawn, slot }));
+	return filled.map(({ slot, task, seed: drawn }, i) => ({ id: `i${before.length + i + 1}`, task: task.id, seed: drawn, slot, ...versionFor(task.id) }));
+}
+
+/** What is stored of a new item's scenario; nothing for a picture. */
+function versionFor(id: string): Pick<CheckItem, 'version'> {
+	const task = findTask(id);
+	return task?.kind === 'site' ? { version: scenarioOf(task).version } : {};
 }
 
 /** @returns how an item was answered. An answer that is missing or cannot be read is wrong; unsafe it is not. */
 export function gradeItem(item: CheckItem, answer: ItemAnswer | undefined, language: Language): ItemResult {
-	const drawn = drawItem(item);
+	return gradeDrawn(drawItem(item), answer, language);
+}
+
+/** As `gradeItem`, of an item that is drawn already. */
+export function gradeDrawn(drawn: DrawnItem, answer: ItemAnswer | undefined, language: Language): ItemResult {
+	const { item } = drawn;
 	const { cell, from } = item.slot;
 	if (drawn.kind === 'picture') {
 		const given: PictureAnswer = answer?.kind === 'picture' ? answer : { kind: 'picture', marked: [], choice: '' };

@@ -1,5 +1,5 @@
 /** Where a drawn problem came from: what is kept with every answer, so that it can be drawn and explained again. */
-import { PICTURE_DRAW_VERSION, type Picture } from '#lib/findings/index.ts';
+import { PICTURE_DRAW_VERSION, type Picture, type PictureKey } from '#lib/findings/index.ts';
 import type { Problem } from '#lib/scenario/index.ts';
 import { SLIP_SET_VERSION } from '#lib/slips/index.ts';
 import { ENGINE_VERSION } from '../attempts/receive.ts';
@@ -8,7 +8,12 @@ import { ENGINE_VERSION } from '../attempts/receive.ts';
 export interface Evidence {
 	readonly origin: Readonly<Record<string, string | number>>;
 	readonly drawn: unknown;
+	/** Of a picture: what its answer is marked by. Answers from before it was kept have none. */
+	readonly key?: MarkingKey;
 }
+
+/** What of a picture's key its answer is marked by. */
+export type MarkingKey = Pick<PictureKey, 'marks' | 'choice' | 'criticalChoices' | 'criticalMarks'>;
 
 /** @returns the evidence of a site problem. */
 export function siteEvidence(problem: Problem): Evidence {
@@ -21,6 +26,7 @@ export function siteEvidence(problem: Problem): Evidence {
 
 /** @returns the evidence of a picture. */
 export function pictureEvidence(picture: Picture): Evidence {
-	const { id, version, seed, shown } = picture;
-	return { origin: { picture: id, version, drawVersion: PICTURE_DRAW_VERSION, seed }, drawn: shown };
+	const { id, version, seed, shown, key } = picture;
+	const { marks, choice, criticalChoices, criticalMarks } = key;
+	return { origin: { picture: id, version, drawVersion: PICTURE_DRAW_VERSION, seed }, drawn: shown, key: { marks, choice, criticalChoices, criticalMarks } };
 }

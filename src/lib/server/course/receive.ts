@@ -17,8 +17,8 @@ import type { Outcome } from '#lib/mastery/index.ts';
 import { firstDrawn, numberAsks, type Problem } from '#lib/scenario/index.ts';
 import { markAnswers, problemOfSeed, type Scenarios } from '../attempts/mark.ts';
 import { pictureOutcome, siteOutcomes } from '../attempts/outcomes.ts';
-import { MOST_ANSWERS, attemptRow, notRead } from '../attempts/receive.ts';
-import { appendEvents, eventsSince, findEvent, type NewCourseEvent } from '../db/course.ts';
+import { MOST_ANSWERS, answerWindow, attemptRow, notRead } from '../attempts/receive.ts';
+import { appendEvents, eventsWithin, findEvent, type NewCourseEvent } from '../db/course.ts';
 import { findAttempt, storeAttempt } from '../db/attempts.ts';
 import { nthAnswer } from '../db/guests.ts';
 import type { Database } from '../db/open.ts';
@@ -75,8 +75,8 @@ export async function receiveEvent(db: Database, person: Person, input: unknown,
 	const sent = read.value;
 	const earlier = await storedBefore(db, person, sent, now);
 	if (earlier !== undefined) return earlier;
-	const since = new Date(now.getTime() - WHILE * 1000).toISOString();
-	if ((await eventsSince(db, person.id, since)) >= MOST_EVENTS) {
+	const window = answerWindow(now);
+	if ((await eventsWithin(db, person.id, window)) >= MOST_EVENTS) {
 		return tooMany();
 	}
 	const organisation = await findOrganisation(db, person.organisation);
@@ -86,7 +86,7 @@ export async function receiveEvent(db: Database, person: Person, input: unknown,
 		const course = await courseOf(db, person.id, now);
 		const judged = await judge(sent, course.state, scenarios, person, day, now);
 		if (judged.kind === 'refused') return judged;
-		if (!judged.counts) return keepAsPractice(db, judged, course.state, since);
+		if (!judged.counts) return keepAsPractice(db, judged, course.state, window);
 		const row = eventRow(sent, judged, { person: person.id, seq: course.seq + 1, day, now });
 		if (await appendEvents(db, [row], judged.attempt ?? null, judged.outcomes)) {
 			const state = stepCourse(courseBook(), course.state, judged.record);
@@ -114,9 +114,9 @@ async function storedBefore(db: Database, person: Person, sent: SentEvent, now: 
 }
 
 /** An answer that moves nothing: a site problem is still kept, as free practice is. */
-async function keepAsPractice(db: Database, judged: Extract<Judged, { kind: 'judged' }>, state: CourseState, since: string): Promise<EventReceipt> {
+async function keepAsPractice(db: Database, judged: Extract<Judged, { kind: 'judged' }>, state: CourseState, { since, until }: ReturnType<typeof answerWindow>): Promise<EventReceipt> {
 	if (judged.attempt !== undefined) {
-		if ((await nthAnswer(db, judged.attempt.guest_id, since, MOST_ANSWERS)) !== null) return tooMany();
+		if ((await nthAnswer(db, judged.attempt.guest_id, since, MOST_ANSWERS, until)) !== null) return tooMany();
 		const outcome = await storeAttempt(db, judged.attempt, { outcomes: judged.outcomes ?? [] });
 		if (outcome.kind === 'conflict') return refused(409, 'id', 'stands for another answer', 'send this one under a new UUID');
 	}

@@ -4,7 +4,8 @@ import { LESSON_IDS } from '#lib/course/index.ts';
 import type { Person, Who } from '../people/who.ts';
 import type { InputProblem } from '../problems.ts';
 import { answer, refusal } from '../respond.ts';
-import type { CheckResult, CheckView } from './checks.ts';
+import type { CheckView } from './check-replay.ts';
+import type { CheckResult } from './checks.ts';
 
 /** Without seed, plan, key or grades. */
 export interface ToldCheck {

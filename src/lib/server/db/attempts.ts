@@ -203,20 +203,23 @@ export async function storeFirstAttempt(
 	guest: NewGuest,
 	attempt: Omit<NewAttempt, 'guest_id'>
 ): Promise<StoreOutcome> {
-	const transaction = await db.startTransaction().execute();
-	let outcome: StoreOutcome;
 	try {
-		const guestId = await findOrAddGuest(transaction, guest);
-		const own = { ...attempt, guest_id: guestId };
-		const [stored] = await insertAll(transaction, [own]);
-		outcome = stored === true ? { kind: 'stored', attempt: own } : await earlierOutcome(transaction, own);
+		return await db.transaction().execute(async (transaction) => {
+			const guestId = await findOrAddGuest(transaction, guest);
+			const own = { ...attempt, guest_id: guestId };
+			const [stored] = await insertAll(transaction, [own]);
+			const outcome: StoreOutcome = stored === true ? { kind: 'stored', attempt: own } : await earlierOutcome(transaction, own);
+			if (outcome.kind === 'conflict') throw new ConflictError();
+			return outcome;
+		});
 	} catch (error) {
-		await transaction.rollback().execute();
+		if (error instanceof ConflictError) return { kind: 'conflict' };
 		throw error;
 	}
-	await (outcome.kind === 'conflict' ? transaction.rollback() : transaction.commit()).execute();
-	return outcome;
 }
+
+/** The id is taken, so that neither answer nor guest is stored. */
+class ConflictError extends Error {}
 
 /** A guest's own stored answer; null when there is none of that id, or when it is somebody else's. */
 export async function findAttempt(

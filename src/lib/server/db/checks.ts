@@ -19,6 +19,8 @@ export interface CheckWrites {
 	/** The opening that a supervised try uses up. */
 	readonly opening?: string;
 	readonly completion?: Readonly<Insertable<CompletionTable>>;
+	/** What else belongs to the step: done in its transaction, when the rest is written. */
+	readonly beside?: (transaction: Database) => Promise<void>;
 }
 
 /**
@@ -28,7 +30,7 @@ export interface CheckWrites {
 export async function writeCheck(db: Database, writes: CheckWrites): Promise<boolean> {
 	try {
 		await db.transaction().execute(async (transaction) => {
-			const { start, events, course, opening, completion } = writes;
+			const { start, events, course, opening, completion, beside } = writes;
 			if (start !== undefined) await transaction.insertInto('check_try').values(start).execute();
 			if (events.length > 0) await transaction.insertInto('check_event').values([...events]).execute();
 			if (course.length > 0) await transaction.insertInto('course_event').values([...course]).execute();
@@ -38,10 +40,12 @@ export async function writeCheck(db: Database, writes: CheckWrites): Promise<boo
 					.set({ check_id: start.id })
 					.where('id', '=', opening)
 					.where('check_id', 'is', null)
+					.where(({ exists, selectFrom }) => exists(selectFrom('person').select('person.id').whereRef('person.id', '=', 'check_opening.trainer_id').where('closed_at', 'is', null)))
 					.executeTakeFirst();
 				if (Number(used.numUpdatedRows) !== 1) throw new TakenError();
 			}
 			if (completion !== undefined) await transaction.insertInto('completion').values(completion).execute();
+			await beside?.(transaction);
 		});
 		return true;
 	} catch (error) {
@@ -72,4 +76,10 @@ export async function eventsOf(db: Database, check: string): Promise<readonly Ch
 /** A person's completions, the newest first. */
 export async function completionsOf(db: Database, person: string): Promise<readonly Completion[]> {
 	return db.selectFrom('completion').selectAll().where('person_id', '=', person).orderBy('at', 'desc').execute();
+}
+
+/** @returns the final checks that some people passed. */
+export async function completedChecksOf(db: Database, people: readonly string[]): Promise<readonly { readonly person: string; readonly check: string }[]> {
+	if (people.length === 0) return [];
+	return db.selectFrom('completion').select(['person_id as person', 'check_id as check']).where('person_id', 'in', people).execute();
 }

@@ -3,6 +3,7 @@ import type { Database } from './open.ts';
 import { insertBeside } from './attempts.ts';
 import type { AttemptTable, CourseEventTable, OutcomeTable } from './schema.ts';
 import { isUniqueViolation } from './people.ts';
+import { noteBegun } from './records.ts';
 
 /** What a person did, as it is appended. */
 export type NewCourseEvent = Readonly<Insertable<CourseEventTable>>;
@@ -25,14 +26,21 @@ export async function courseSeed(
 ): Promise<number> {
 	const known = await findSeed(db, start);
 	if (known !== null) return known;
+	await begin(db, start);
+	const begun = await findSeed(db, start);
+	if (begun === null) throw new Error('A course just begun was not found');
+	return begun;
+}
+
+/** Begins a course, once, and notes that it is begun, where people are counted by their state. */
+async function begin(db: Database, start: Parameters<typeof courseSeed>[1]): Promise<void> {
+	if (!db.isTransaction) return db.transaction().execute((transaction) => begin(transaction, start));
 	await db
 		.insertInto('course_start')
 		.values({ person_id: start.person, course: start.course, version: start.version, seed: String(start.seed), at: start.now })
 		.onConflict((conflict) => conflict.columns(['person_id', 'course', 'version']).doNothing())
 		.execute();
-	const begun = await findSeed(db, start);
-	if (begun === null) throw new Error('A course just begun was not found');
-	return begun;
+	await noteBegun(db, start.person);
 }
 
 async function findSeed(
@@ -75,13 +83,14 @@ export async function findEvent(
 	return row ?? null;
 }
 
-/** How many events a person stored since a time. */
-export async function eventsSince(db: Database, person: string, since: string): Promise<number> {
+/** How many events a person stored within a time. */
+export async function eventsWithin(db: Database, person: string, { since, until }: { readonly since: string; readonly until: string }): Promise<number> {
 	const row = await db
 		.selectFrom('course_event')
 		.select((eb) => eb.fn.countAll().as('count'))
 		.where('person_id', '=', person)
 		.where('at', '>=', since)
+		.where('at', '<=', until)
 		.executeTakeFirstOrThrow();
 	return Number(row.count);
 }
@@ -107,4 +116,9 @@ export async function appendEvents(
 		if (isUniqueViolation(error)) return false;
 		throw error;
 	}
+}
+
+/** @returns whether a person has begun any course. */
+export async function courseBegun(db: Database, person: string): Promise<boolean> {
+	return (await db.selectFrom('course_start').select('person_id').where('person_id', '=', person).limit(1).executeTakeFirst()) !== undefined;
 }

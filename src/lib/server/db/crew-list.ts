@@ -125,6 +125,8 @@ export async function lastDaysOf(db: Database, people: readonly string[]): Promi
 		.selectFrom('course_event')
 		.select((eb) => ['person_id', eb.fn.max('day').as('day')])
 		.where('person_id', 'in', people)
+		// A lesson is opened again by others: by whoever orders retraining, or by a final check that ended.
+		.where('kind', '!=', 'reopened')
 		.groupBy('person_id')
 		.execute();
 	return new Map(rows.map((row) => [row.person_id, row.day]));

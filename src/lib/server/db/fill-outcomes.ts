@@ -1,4 +1,5 @@
 /** What was stored before outcomes were: read slice by slice, by id, until it is done. */
+import { isDone, markDone } from './done-once.ts';
 import type { Database } from './open.ts';
 import type { OutcomeTable } from './schema.ts';
 
@@ -7,16 +8,12 @@ const NAME = 'outcomes-of-old-answers';
 
 /** @returns whether outcomes of old answers were filled in before. */
 export async function isFilled(db: Database): Promise<boolean> {
-	return (await db.selectFrom('done_once').select('name').where('name', '=', NAME).executeTakeFirst()) !== undefined;
+	return isDone(db, NAME);
 }
 
 /** Notes that outcomes of old answers are filled in. */
 export async function markFilled(db: Database, now: string): Promise<void> {
-	await db
-		.insertInto('done_once')
-		.values({ name: NAME, at: now })
-		.onConflict((conflict) => conflict.column('name').doNothing())
-		.execute();
+	await markDone(db, NAME, now);
 }
 
 /** An answered site problem of somebody who is signed in, without outcomes. */

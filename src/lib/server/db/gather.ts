@@ -1,3 +1,5 @@
+import { lacksRoom } from './no-room.ts';
+
 interface Waiting<Item, Result> {
 	readonly item: Item;
 	readonly done: (result: Result) => void;
@@ -49,8 +51,9 @@ export class Gathering<Item, Result> {
 			results = await this.#doAll(batch.map(({ item }) => item));
 		} catch (error) {
 			const [first, ...others] = batch;
-			// One that cannot be done must not keep the others from it: each for itself then.
+			// One that cannot be done must not keep the others from it: each for itself then. Where there is no room, there is none for any.
 			if (others.length === 0) first?.failed(error);
+			else if (lacksRoom(error)) for (const one of batch) one.failed(error);
 			else for (const one of batch) await this.#do([one]);
 			return;
 		}

@@ -40,6 +40,9 @@ export async function findOrAddGuest(
 	return added;
 }
 
+/** After every time that is stored. */
+const NO_END = '9999-12-31T23:59:59.999Z';
+
 /** A guest who answers, and how busy that guest is. */
 export interface AnsweringGuest {
 	readonly id: string;
@@ -51,24 +54,27 @@ export interface AnsweringGuest {
  * The guest with this token, and whether as many answers are stored since a time: one query.
  * @param since ISO 8601, UTC, 24 characters
  * @param count at least 1
+ * @param until as `since`: answers after it are from before a clock was put back, and are not counted
  */
 export async function findAnsweringGuest(
 	db: Database,
 	tokenHash: string,
 	since: string,
-	count: number
+	count: number,
+	until = NO_END
 ): Promise<AnsweringGuest | null> {
-	const { rows } = await db.executeQuery(answeringGuest(db, [since, 1, count - 1, tokenHash]));
+	const { rows } = await db.executeQuery(answeringGuest(db, [since, until, 1, count - 1, tokenHash]));
 	return rows[0] ?? null;
 }
 
 /** When the `count`th newest answer of a guest row since a time was stored, or null if there are fewer. */
-export async function nthAnswer(db: Database, id: string, since: string, count: number): Promise<string | null> {
+export async function nthAnswer(db: Database, id: string, since: string, count: number, until = NO_END): Promise<string | null> {
 	const row = await db
 		.selectFrom('attempt')
 		.select('created_at')
 		.where('guest_id', '=', id)
 		.where('created_at', '>=', since)
+		.where('created_at', '<=', until)
 		.orderBy('created_at', 'desc')
 		.limit(1)
 		.offset(count - 1)
@@ -81,7 +87,7 @@ const answeringQueries = new WeakMap<Database, CompiledQuery<AnsweringGuest>>();
 /**
  * The query, its SQL written once for each database: it is asked before every answer, and writing it takes longer
  * than running it.
- * @param parameters since, limit, offset, token hash: in the order in which they stand in the query
+ * @param parameters since, until, limit, offset, token hash: in the order in which they stand in the query
  */
 function answeringGuest(db: Database, parameters: readonly unknown[]): CompiledQuery<AnsweringGuest> {
 	let query = answeringQueries.get(db);
@@ -95,6 +101,7 @@ function answeringGuest(db: Database, parameters: readonly unknown[]): CompiledQ
 					.select('attempt.created_at')
 					.whereRef('attempt.guest_id', '=', 'guest.id')
 					.where('attempt.created_at', '>=', '')
+					.where('attempt.created_at', '<=', '')
 					.orderBy('attempt.created_at', 'desc')
 					.limit(1)
 					.offset(0)

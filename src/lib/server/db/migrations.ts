@@ -3,6 +3,7 @@ import type { Migration } from 'kysely/migration';
 import { addCourse } from './migrate-course.ts';
 import { addPassRules } from './migrate-pass-rules.ts';
 import { addPeople } from './migrate-people.ts';
+import { addRecords } from './migrate-records.ts';
 import { addPractised } from './migrate-practised.ts';
 import { addTrainer } from './migrate-trainer.ts';
 
@@ -30,6 +31,28 @@ async function makeInsertOnly(db: Kysely<unknown>, engine: Engine, table: string
 	await sql`
 		create trigger ${sql.id(`${table}_insert_only`)}
 		before update or delete or truncate on ${sql.id(table)}
+		for each statement execute function ${refuse}()
+	`.execute(db);
+}
+
+/** Forbids changing rows of a table; deleting them stays allowed. */
+async function refuseUpdates(db: Kysely<unknown>, engine: Engine, table: string): Promise<void> {
+	const message = sql.lit(`${table} is not changed`);
+	if (engine === 'sqlite') {
+		await sql`
+			create trigger ${sql.id(`${table}_no_update`)} before update on ${sql.id(table)}
+			begin select raise(abort, ${message}); end
+		`.execute(db);
+		return;
+	}
+	const refuse = sql.id(`${table}_refuse_update`);
+	await sql`
+		create function ${refuse}() returns trigger language plpgsql as $$
+		begin raise exception ${message}; end
+		$$
+	`.execute(db);
+	await sql`
+		create trigger ${sql.id(`${table}_not_changed`)} before update on ${sql.id(table)}
 		for each statement execute function ${refuse}()
 	`.execute(db);
 }
@@ -108,6 +131,16 @@ export function migrations(engine: Engine): Record<string, Migration> {
 				for (const table of ['own_scenario_version', 'set_answer', 'paper_answer', 'sign_off']) {
 					await makeInsertOnly(db, engine, table);
 				}
+			}
+		},
+		'0007-records': {
+			async up(db: Kysely<unknown>) {
+				await addRecords(db);
+				for (const table of ['record_entry', 'record_checkpoint', 'certificate', 'job_report']) {
+					await makeInsertOnly(db, engine, table);
+				}
+				// Names can be forgotten, so rows of this one may go.
+				await refuseUpdates(db, engine, 'identity');
 			}
 		}
 	};

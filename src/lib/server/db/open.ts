@@ -30,19 +30,24 @@ function withoutZeros(connection: DatabaseConnection): Promise<void> {
 	return Promise.resolve();
 }
 
+/** Which of the two databases an address names. @throws Error when it has another form */
+export function engineOf(address: string): Engine {
+	if (/^postgres(ql)?:\/\//.test(address)) return 'postgres';
+	if (address.startsWith('file:')) return 'sqlite';
+	throw new Error('DATABASE_URL must begin with postgres:// (a server) or file: (a SQLite file)');
+}
+
 /** Opens by address; the tables are as they were left. */
-function connect(address: string): { engine: Engine; db: Database } {
-	if (/^postgres(ql)?:\/\//.test(address)) {
+export function connect(address: string): { engine: Engine; db: Database } {
+	const engine = engineOf(address);
+	if (engine === 'postgres') {
 		const pool = new pg.Pool({ connectionString: address, max: POOL_SIZE });
 		// A connection that breaks while idle is replaced at the next query; unheard, it would end the process.
 		pool.on('error', () => undefined);
-		return { engine: 'postgres', db: new Kysely({ dialect: new PostgresDialect({ pool, onCreateConnection: withoutZeros }) }) };
+		return { engine, db: new Kysely({ dialect: new PostgresDialect({ pool, onCreateConnection: withoutZeros }) }) };
 	}
-	if (address.startsWith('file:')) {
-		const dialect = sqliteDialect(address.slice('file:'.length));
-		return { engine: 'sqlite', db: new Kysely({ dialect }) };
-	}
-	throw new Error('DATABASE_URL must begin with postgres:// (a server) or file: (a SQLite file)');
+	const dialect = sqliteDialect(address.slice('file:'.length));
+	return { engine, db: new Kysely({ dialect }) };
 }
 
 /**

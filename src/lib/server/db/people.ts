@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Selectable, Updateable } from 'kysely';
 import type { Database } from './open.ts';
+import { inParts } from './records.ts';
 import type { OrganisationTable, PersonTable } from './schema.ts';
 
 /** A person as the tables have them; the secret is a hash. */
@@ -32,6 +33,11 @@ export async function insertOrganisation(db: Database, organisation: Organisatio
 
 export async function findOrganisation(db: Database, id: string): Promise<OrganisationRow | null> {
 	return (await db.selectFrom('organisation').selectAll().where('id', '=', id).executeTakeFirst()) ?? null;
+}
+
+/** @returns the ids of all organisations. */
+export async function organisationIds(db: Database): Promise<readonly string[]> {
+	return (await db.selectFrom('organisation').select('id').orderBy('id').execute()).map(({ id }) => id);
 }
 
 export async function updateOrganisation(
@@ -119,10 +125,28 @@ export async function closePerson(db: Database, organisation: string, id: string
 	return numUpdatedRows > 0n;
 }
 
+/** Gives a person of an organisation another name and number. @throws a unique violation when the number is taken */
+export async function renameTo(db: Database, organisation: string, id: string, name: string, number: string | null): Promise<void> {
+	await db.updateTable('person').set({ name, personal_number: number }).where('id', '=', id).where('organisation_id', '=', organisation).execute();
+}
+
+/** Opens people of an organisation again who were closed. */
+export async function reopenPeople(db: Database, organisation: string, ids: readonly string[]): Promise<void> {
+	for (const part of inParts(ids)) {
+		await db.updateTable('person').set({ closed_at: null }).where('id', 'in', part).where('organisation_id', '=', organisation).execute();
+	}
+}
+
 /** Whether an error says that a value is there already that may be there only once. */
 export function isUniqueViolation(error: unknown): boolean {
 	if (!(error instanceof Error)) return false;
 	// SQLite: primary key, unique; PostgreSQL: unique_violation.
 	if ('errcode' in error) return error.errcode === 1555 || error.errcode === 2067;
 	return 'code' in error && error.code === '23505';
+}
+
+/** Whether an error says that two who wait for each other were parted: the same again may do. */
+export function isDeadlock(error: unknown): boolean {
+	// PostgreSQL: deadlock_detected. SQLite has one writer at a time.
+	return error instanceof Error && 'code' in error && error.code === '40P01';
 }

@@ -34,26 +34,31 @@ export async function addOpening(db: Database, opening: NewOpening): Promise<voi
 		.execute();
 }
 
-/** @returns the openings of some people that are neither used nor over, the newest last. */
+/** @returns the openings of some people that are neither used nor over, the newest last. One ends with the account of the trainer who is present. */
 export async function openingsOf(db: Database, people: readonly string[], now: string): Promise<readonly Opening[]> {
 	if (people.length === 0) return [];
 	return db
 		.selectFrom('check_opening')
-		.select(['id', 'person_id as person', 'trainer_id as trainer', 'place', 'identified', 'expires_at as expiresAt'])
+		.innerJoin('person', 'person.id', 'check_opening.trainer_id')
+		.select(['check_opening.id', 'person_id as person', 'trainer_id as trainer', 'place', 'identified', 'expires_at as expiresAt'])
 		.where('person_id', 'in', people)
+		.where('person.closed_at', 'is', null)
 		.where('check_id', 'is', null)
 		.where('expires_at', '>', now)
-		.orderBy('at')
+		.orderBy('check_opening.at')
 		.execute();
 }
 
-/** How often a person tried the final check, and how many tries there had been at the last unlocking (0 if none). */
+/** Id of the final check among lessons. */
+const FINAL = 'final';
+
+/** How often a person tried a check, and how many tries there had been at the last unlocking (0 if none). */
 export interface Tries {
 	readonly made: number;
 	readonly unlockedAfter: number;
 }
 
-/** @returns the tries of each of some people at the final check; a person without any is left out. */
+/** @returns the tries of each of some people at a check; a person without any is left out. Only the final check is unlocked. */
 export async function triesOf(db: Database, people: readonly string[], lesson: string): Promise<ReadonlyMap<string, Tries>> {
 	if (people.length === 0) return new Map();
 	const made = await db
@@ -63,6 +68,7 @@ export async function triesOf(db: Database, people: readonly string[], lesson: s
 		.where('lesson', '=', lesson)
 		.groupBy('person_id')
 		.execute();
+	if (lesson !== FINAL) return new Map(made.map((row) => [row.person_id, { made: Number(row.n), unlockedAfter: 0 }]));
 	const unlocked = await db
 		.selectFrom('check_unlock')
 		.select((eb) => ['person_id', eb.fn.max('after').as('n')])
@@ -82,11 +88,4 @@ export async function addUnlock(
 		.insertInto('check_unlock')
 		.values({ id: unlock.id, person_id: unlock.person, trainer_id: unlock.trainer, after: unlock.after, at: unlock.now })
 		.execute();
-}
-
-/** @returns those of some people who have passed a final check. */
-export async function passedOf(db: Database, people: readonly string[]): Promise<ReadonlySet<string>> {
-	if (people.length === 0) return new Set();
-	const rows = await db.selectFrom('completion').select('person_id').where('person_id', 'in', people).execute();
-	return new Set(rows.map((row) => row.person_id));
 }

@@ -15,6 +15,19 @@ import type {
 	SignOffTable
 } from './schema-trainer.ts';
 
+import type {
+	CertificateTable,
+	IdentityTable,
+	JobReportTable,
+	RecordCheckpointTable,
+	RecordEntryTable,
+	RecordHeadTable,
+	RecordSettingsTable,
+	SigningKeyTable,
+	TrainingStateTable
+} from './schema-records.ts';
+
+export type * from './schema-records.ts';
 export type * from './schema-trainer.ts';
 
 /** A visitor without an account. */
@@ -318,4 +331,13 @@ export interface Tables {
 	paper_sheet: PaperSheetTable;
 	paper_answer: PaperAnswerTable;
 	sign_off: SignOffTable;
+	record_head: RecordHeadTable;
+	record_entry: RecordEntryTable;
+	record_checkpoint: RecordCheckpointTable;
+	signing_key: SigningKeyTable;
+	identity: IdentityTable;
+	certificate: CertificateTable;
+	training_state: TrainingStateTable;
+	record_settings: RecordSettingsTable;
+	job_report: JobReportTable;
 }

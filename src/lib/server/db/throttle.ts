@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import type { Database } from './open.ts';
+import { inParts } from './records.ts';
 
 /** Of what tries are counted. */
 export type ThrottleKey = `${'account' | 'unknown' | 'crew' | 'address'}:${string}`;
@@ -26,9 +27,14 @@ function until(time: number, now: Date): Outcome {
 	return left > 0 ? { kind: 'wait', retryAfter: Math.max(1, Math.ceil(left / 1000)) } : MAY;
 }
 
+/** How far the clocks of several servers may be apart, ms. @reason far more than they are, far less than a clock that is put back */
+const CLOCKS_APART = 5 * 60 * 1000;
+
 function judge(row: Row, limit: TryLimit, now: Date): Outcome {
+	if (limit.kind === 'growing' && row.failures >= limit.locked) return { kind: 'locked' };
+	// A failure to come is from before the clock was put back: nobody waits for a day because of it.
+	if (Date.parse(row.last_at) > now.getTime() + CLOCKS_APART) return MAY;
 	if (limit.kind === 'growing') {
-		if (row.failures >= limit.locked) return { kind: 'locked' };
 		return row.wait_until === null ? MAY : until(Date.parse(row.wait_until), now);
 	}
 	return row.failures < limit.most ? MAY : until(Date.parse(row.last_at) + limit.seconds * 1000, now);
@@ -128,4 +134,15 @@ export async function lockedPeople(db: Database, organisation: string, failures:
 		.where('throttle.failures', '>=', failures)
 		.execute();
 	return new Set(rows.map(({ id }) => id));
+}
+
+/** @returns those of some keys under which at least so many failures stand. */
+export async function keysWith(db: Database, keys: readonly ThrottleKey[], failures: number): Promise<readonly ThrottleKey[]> {
+	const found: ThrottleKey[] = [];
+	for (const part of inParts(keys)) {
+		const rows = await db.selectFrom('throttle').select('key').where('key', 'in', part).where('failures', '>=', failures).execute();
+		// Only what was asked for comes back.
+		found.push(...rows.map(({ key }) => key as ThrottleKey));
+	}
+	return found;
 }

@@ -39,7 +39,25 @@ export type AuditKind =
 	| 'set-made'
 	| 'set-assigned'
 	| 'set-recalled'
-	| 'set-archived';
+	| 'set-archived'
+	| 'record-settings-changed'
+	| 'retraining-ordered'
+	| 'retraining-withdrawn'
+	| 'record-revoked'
+	| 'record-reinstated'
+	| 'prior-training-entered'
+	| 'training-acknowledged'
+	| 'certificate-handed-out'
+	| 'credential-handed-out'
+	| 'records-exported'
+	| 'person-data-exported'
+	| 'person-left'
+	| 'person-returned'
+	| 'name-changed'
+	| 'name-forgotten'
+	| 'forgetting-refused'
+	| 'chain-checked'
+	| 'checkpoint-handed-out';
 
 /** Something that happened. */
 export interface AuditEvent {

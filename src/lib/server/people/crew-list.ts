@@ -3,8 +3,10 @@ import { randomUUID } from 'node:crypto';
 import { clearPin, findLearner, learnersOf, putOnList, takeOffList, whoHasNumber, type ListedLearner } from '../db/crew-list.ts';
 import { findCrew } from '../db/crews.ts';
 import type { Database } from '../db/open.ts';
-import { findOrganisation, insertPerson, isUniqueViolation } from '../db/people.ts';
-import { addOpening, addUnlock, openingsOf, passedOf, triesOf, type Opening, type Tries } from '../db/permits.ts';
+import { findOrganisation, isUniqueViolation } from '../db/people.ts';
+import { addOpening, addUnlock, openingsOf, type Opening, type Tries } from '../db/permits.ts';
+import { enterPeople } from '../records/names.ts';
+import { finalTriesOf, passedInRun } from '../records/run.ts';
 import { DONE, NOT_FOUND, noteDeed, type Change } from './crews.ts';
 import { sameName } from './fields.ts';
 import { finalRule } from './pass-rules.ts';
@@ -33,8 +35,8 @@ export async function crewPeople(db: Database, who: Person, crew: string, now: D
 	const people = await learnersOf(db, who, crew);
 	const ids = people.map((one) => one.id);
 	const locked = await lockedAccounts(db, who.organisation);
-	const tries = await triesOf(db, ids, FINAL);
-	const passed = await passedOf(db, ids);
+	const tries = await finalTriesOf(db, ids);
+	const passed = await passedInRun(db, ids);
 	const most = await triesBeforeUnlock(db, who.organisation);
 	const openings = await openingsOf(db, ids, now.toISOString());
 	return people.map((one) => ({
@@ -82,8 +84,9 @@ async function addOnce(db: Database, who: Person, crewId: string, { name, number
 		if (crew.archivedAt !== null) return { kind: 'archived' };
 		const known = await whoHasNumber(transaction, who.organisation, number);
 		if (known !== null && (known.closed || known.role !== 'learner' || !sameName(known.name, name))) return { kind: 'number-taken' };
-		const newcomer = { organisation: who.organisation, role: 'learner', name, personalNumber: number } as const;
-		const person = known?.id ?? (await insertPerson(transaction, newcomer, now));
+		const newcomers = known === null ? [{ role: 'learner', name, personalNumber: number } as const] : [];
+		const person = known?.id ?? (await enterPeople(transaction, who.organisation, newcomers, who.id, now))[0];
+		if (person === undefined) throw new Error('Nobody was entered');
 		if (!(await putOnList(transaction, crewId, person, now.toISOString()))) return { kind: 'on-list' };
 		await noteDeed(transaction, who, 'learner-added', person, now, { crew: crewId, new: known === null });
 		return { kind: 'added', person };
@@ -147,7 +150,7 @@ export async function unlockCheck(
 ): Promise<Change | { readonly kind: 'not-used-up' }> {
 	return db.transaction().execute(async (transaction) => {
 		if ((await findLearner(transaction, who, crew, person)) === null) return NOT_FOUND;
-		const tries = (await triesOf(transaction, [person], FINAL)).get(person);
+		const tries = (await finalTriesOf(transaction, [person])).get(person);
 		if (tries === undefined || !areUsedUp(tries, await triesBeforeUnlock(transaction, who.organisation))) return { kind: 'not-used-up' } as const;
 		await addUnlock(transaction, { id: randomUUID(), person, trainer: who.id, after: tries.made, now: now.toISOString() });
 		await noteDeed(transaction, who, 'check-unlocked', person, now, { after: tries.made });

@@ -36,14 +36,17 @@ export async function noteDeed(
  */
 export async function makeCrew(db: Database, who: Person, name: string, now: Date): Promise<string | null> {
 	if (who.role === 'learner') return null;
-	return db.transaction().execute(async (transaction) => {
-		const crew = { id: randomUUID(), organisation: who.organisation, name, now: now.toISOString() };
-		// Codes are as good as never alike; one that is, is taken again.
-		while (!(await addCrew(transaction, { ...crew, joinCode: randomCode(CODE_LENGTH) })));
-		if (who.role === 'trainer') await addTrainer(transaction, crew.id, who.id, crew.now);
-		await noteDeed(transaction, who, 'crew-made', crew.id, now);
-		return crew.id;
-	});
+	return db.transaction().execute((transaction) => makeCrewIn(transaction, who, name, now));
+}
+
+/** As `makeCrew`, within a transaction, for staff. @returns its id */
+export async function makeCrewIn(transaction: Database, who: Person, name: string, now: Date): Promise<string> {
+	const crew = { id: randomUUID(), organisation: who.organisation, name, now: now.toISOString() };
+	// Codes are as good as never alike; one that is, is taken again.
+	while (!(await addCrew(transaction, { ...crew, joinCode: randomCode(CODE_LENGTH) })));
+	if (who.role === 'trainer') await addTrainer(transaction, crew.id, who.id, crew.now);
+	await noteDeed(transaction, who, 'crew-made', crew.id, now);
+	return crew.id;
 }
 
 /** Gives a crew another name. */

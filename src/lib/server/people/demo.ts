@@ -3,9 +3,11 @@ import { PASS_RULES } from '#lib/mastery/index.ts';
 import { addTrainer, addCrew } from '../db/crews.ts';
 import { putOnList } from '../db/crew-list.ts';
 import type { Database } from '../db/open.ts';
-import { findStaffByEmail, hasOrganisation, insertOrganisation, insertPerson } from '../db/people.ts';
+import { findStaffByEmail, hasOrganisation, insertOrganisation } from '../db/people.ts';
+import { enterPeople } from '../records/names.ts';
 import { note } from './audit.ts';
 import { grouped, randomCode } from './code.ts';
+import { demoBegan, fillDemoRecords } from './demo-records.ts';
 import { fillDemoSet } from './demo-set.ts';
 import { hashSecret, PIN_LENGTH, weakPin } from './secret.ts';
 import type { Person } from './who.ts';
@@ -58,7 +60,7 @@ function newPin(number: string): string {
 
 /**
  * Fills an empty database with an invented organisation: one employer, two trainers, two crews of six learners, of whom
- * the first has a practice set and has answered part of it.
+ * the first has a practice set and has answered part of it, and the second has been trained, some long ago.
  * Passwords and PINs are made by chance, and told once: the database keeps their hashes.
  * @returns null, and nothing is changed, when there is an organisation already
  */
@@ -83,19 +85,25 @@ export async function fillDemo(db: Database, now: Date): Promise<Demo | null> {
 	for (const one of crews.flatMap((crew) => crew.learners)) hashes.set(one.number, await hashSecret('pin', one.pin));
 	const filled = await db.transaction().execute(async (transaction) => {
 		if (await hasOrganisation(transaction)) return null;
-		return fill(transaction, staff, crews, hashes, now);
+		return fill(transaction, staff, crews, hashes, demoBegan(now));
 	});
 	if (filled === null) return null;
-	await fillDemoSet(db, filled.trainer, filled.crew, filled.learners, now);
+	const [practising, trained] = filled;
+	if (practising === undefined || trained === undefined) throw new Error('The demo has too few crews');
+	const password = staff.find(({ email }) => email === trained.email)?.password ?? '';
+	await fillDemoRecords(db, { ...trained, password }, now);
+	await fillDemoSet(db, practising.trainer, practising.crew, practising.learners, now);
 	return { organisation: NAME, staff, crews: crews.map(({ joinCode, ...crew }) => ({ ...crew, code: grouped(joinCode) })) };
 }
 
 const NAME = 'Harrow Bridge Works (invented)';
 
-/** The crew that has a set already. */
-interface FirstCrew {
+/** A crew as it was filled. */
+interface FilledCrew {
 	readonly crew: string;
 	readonly trainer: Person;
+	/** Of the trainer. */
+	readonly email: string;
 	/** Ids, in the order of the list. */
 	readonly learners: readonly string[];
 }
@@ -106,35 +114,29 @@ async function fill(
 	crews: readonly { readonly name: string; readonly joinCode: string; readonly trainer: string; readonly learners: readonly DemoLearner[] }[],
 	hashes: ReadonlyMap<string, string>,
 	now: Date
-): Promise<FirstCrew> {
+): Promise<readonly FilledCrew[]> {
 	const at = now.toISOString();
 	const organisation = randomUUID();
 	const passRule = PASS_RULES[0]?.id ?? '';
 	await insertOrganisation(db, { id: organisation, name: NAME, rules: 'us-construction', units: 'metric', language: 'en', zone: 'UTC', pass_rule: passRule, created_at: at });
 	await note(db, { kind: 'organisation-set-up', organisation, actor: null, subject: organisation, detail: { demo: true } }, now);
-	const ids = new Map<string, string>();
-	for (const { role, name, email } of staff) {
-		ids.set(email, await insertPerson(db, { organisation, role, name, email, secret: hashOf(hashes, email) }, now));
-	}
-	const filled: { readonly crew: string; readonly trainer: string; readonly learners: readonly string[] }[] = [];
+	const people = staff.map(({ role, name, email }) => ({ role, name, email, secret: hashOf(hashes, email) }));
+	const entered = await enterPeople(db, organisation, people, null, now);
+	const ids = new Map(staff.map(({ email }, i) => [email, entered[i] ?? '']));
+	const filled: FilledCrew[] = [];
 	for (const crew of crews) {
 		const id = randomUUID();
-		const learners: string[] = [];
 		await addCrew(db, { id, organisation, name: crew.name, joinCode: crew.joinCode, now: at });
 		await addTrainer(db, id, ids.get(crew.trainer) ?? '', at);
-		for (const { name, number } of crew.learners) {
-			const person = await insertPerson(db, { organisation, role: 'learner', name, personalNumber: number, secret: hashOf(hashes, number) }, now);
-			await putOnList(db, id, person, at);
-			learners.push(person);
-		}
-		filled.push({ crew: id, trainer: crew.trainer, learners });
+		const newcomers = crew.learners.map(({ name, number }) => ({ role: 'learner' as const, name, personalNumber: number, secret: hashOf(hashes, number) }));
+		const learners = await enterPeople(db, organisation, newcomers, null, now);
+		for (const person of learners) await putOnList(db, id, person, at);
+		const trainer = await findStaffByEmail(db, crew.trainer);
+		if (trainer === null) throw new Error('A crew of the demo has no trainer');
+		const { id: person, name, answerer_id: answerer } = trainer;
+		filled.push({ crew: id, email: crew.trainer, learners, trainer: { kind: 'person', id: person, organisation, role: 'trainer', name, answerer, language: null } });
 	}
-	const [first] = filled;
-	const keeper = staff.find(({ email }) => email === first?.trainer);
-	if (first === undefined || keeper === undefined) throw new Error('The demo has no crew');
-	const trainer = await findStaffByEmail(db, first.trainer);
-	if (trainer === null) throw new Error('The demo has no trainer');
-	return { ...first, trainer: { kind: 'person', id: trainer.id, organisation, role: 'trainer', name: keeper.name, answerer: trainer.answerer_id, language: null } };
+	return filled;
 }
 
 function hashOf(hashes: ReadonlyMap<string, string>, key: string): string {

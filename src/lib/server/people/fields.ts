@@ -28,10 +28,11 @@ export function tidyNumber(text: string): string {
  * between the words do not count.
  */
 export function sameName(one: string, other: string): boolean {
-	return comparable(one) === comparable(other);
+	return nameKey(one) === nameKey(other);
 }
 
-function comparable(name: string): string {
+/** @returns what all ways of writing one name have in common, as `sameName` has it: its words in the order of the alphabet. */
+export function nameKey(name: string): string {
 	const words = name
 		.normalize('NFKD')
 		.replace(/\p{M}/gu, '')

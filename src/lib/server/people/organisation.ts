@@ -6,11 +6,11 @@ import {
 	findStaffByEmail,
 	hasOrganisation,
 	insertOrganisation,
-	insertPerson,
 	isUniqueViolation,
 	updateOrganisation,
 	type OrganisationRow
 } from '../db/people.ts';
+import { enterPeople } from '../records/names.ts';
 import { note } from './audit.ts';
 import { codeHash, makeCode } from './code.ts';
 import { hashSecret } from './secret.ts';
@@ -93,7 +93,8 @@ export async function setUpOrganisation(db: Database, given: SetUp, address: str
 			const organisation = randomUUID();
 			await insertOrganisation(transaction, { id: organisation, ...rowOf(given.settings), pass_rule: given.settings.passRule, created_at: at });
 			const { name, email } = given.person;
-			const employer = await insertPerson(transaction, { organisation, role: 'employer', name, email, secret }, now);
+			const [employer] = await enterPeople(transaction, organisation, [{ role: 'employer', name, email, secret }], null, now);
+			if (employer === undefined) throw new Error('An organisation without an employer');
 			await note(transaction, { kind: 'organisation-set-up', organisation, actor: employer, subject: organisation }, now);
 			return employer;
 		});

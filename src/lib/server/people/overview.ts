@@ -1,7 +1,9 @@
-import { auditOf } from '../db/audit.ts';
 import type { Database } from '../db/open.ts';
-import { peopleOf } from '../db/people.ts';
-import { lockedAccounts } from './throttle.ts';
+import { accountsOf, countAccounts, staffRows } from '../db/accounts.ts';
+import type { PersonRow } from '../db/people.ts';
+import { folded } from '../records/folded.ts';
+import { LONGEST } from './fields.ts';
+import { lockedAmong } from './throttle.ts';
 import type { Person, Role } from './who.ts';
 
 /** A person as the employer sees them. */
@@ -16,44 +18,50 @@ export interface ListedPerson {
 	readonly self: boolean;
 }
 
-/** An event of the organisation, with names. */
-export interface ToldEvent {
-	readonly id: string;
-	readonly kind: string;
-	/** ISO 8601, UTC. */
-	readonly at: string;
-	readonly actor: string | null;
-	readonly subject: string | null;
+/** Learners of one page. */
+const PAGE = 25;
+
+/** Words of a search that are looked at. @reason more than any name and number have; each costs a look at all people */
+const MOST_WORDS = 8;
+
+function listedPerson(row: PersonRow, locked: ReadonlySet<string>, employer: Person): ListedPerson {
+	const state = row.closed_at !== null ? 'closed' : locked.has(row.id) ? 'locked' : row.secret === null ? 'invited' : 'active';
+	return { id: row.id, name: row.name, role: row.role, signsInWith: row.email ?? row.personal_number ?? '', state, self: row.id === employer.id };
 }
 
-/** The order in which roles are listed. */
-const ORDER: Readonly<Record<Role, number>> = { employer: 0, trainer: 1, learner: 2 };
-
-/** @returns everyone of the employer's organisation: those who belong to it first, then by role and name. */
-export async function listPeople(db: Database, employer: Person): Promise<readonly ListedPerson[]> {
-	const people = await peopleOf(db, employer.organisation);
-	const locked = await lockedAccounts(db, employer.organisation);
-	return people
-		.map((one) => ({
-			id: one.id,
-			name: one.name,
-			role: one.role,
-			signsInWith: one.email ?? one.personal_number ?? '',
-			state: one.closed_at !== null ? ('closed' as const) : locked.has(one.id) ? ('locked' as const) : one.secret === null ? ('invited' as const) : ('active' as const),
-			self: one.id === employer.id
-		}))
-		.sort((a, b) => Number(a.state === 'closed') - Number(b.state === 'closed') || ORDER[a.role] - ORDER[b.role]);
+async function listed(db: Database, rows: readonly PersonRow[], employer: Person): Promise<readonly ListedPerson[]> {
+	const locked = await lockedAmong(db, rows.map(({ id }) => id));
+	return rows.map((row) => listedPerson(row, locked, employer));
 }
 
-/** @returns the newest events of the employer's organisation, with the names of people as they are now. */
-export async function recentEvents(db: Database, employer: Person, most: number): Promise<readonly ToldEvent[]> {
-	const names = new Map((await peopleOf(db, employer.organisation)).map((one) => [one.id, one.name]));
-	const rows = await auditOf(db, employer.organisation, most);
-	return rows.map((row) => ({
-		id: row.id,
-		kind: row.kind,
-		at: row.at,
-		actor: names.get(row.actor_id ?? '') ?? null,
-		subject: names.get(row.subject_id ?? '') ?? null
-	}));
+/** @returns the staff of the employer's organisation: those who belong to it first, employers before trainers, by name. */
+export async function listStaff(db: Database, employer: Person): Promise<readonly ListedPerson[]> {
+	const staff = await listed(db, await staffRows(db, employer.organisation), employer);
+	return staff.toSorted((a, b) => Number(a.state === 'closed') - Number(b.state === 'closed') || Number(a.role === 'trainer') - Number(b.role === 'trainer'));
+}
+
+/** Learners whose name or number fits what was typed. */
+export interface FoundLearners {
+	readonly people: readonly ListedPerson[];
+	readonly count: number;
+	/** From 1; the last one where a later was asked for. */
+	readonly page: number;
+	/** At least 1. */
+	readonly pages: number;
+}
+
+/**
+ * Learners of the employer's organisation whose accounts are asked for: those who are there first, by name. There may be
+ * a hundred thousand, so that nothing typed finds nobody.
+ * @param page from 1
+ */
+export async function findLearners(db: Database, employer: Person, typed: string, page: number): Promise<FoundLearners> {
+	const words = folded(typed.slice(0, LONGEST.name)).split(/[\s,;]+/u).filter((word) => word !== '').slice(0, MOST_WORDS);
+	if (words.length === 0) return { people: [], count: 0, page: 1, pages: 1 };
+	const count = await countAccounts(db, employer.organisation, words);
+	if (count === 0) return { people: [], count, page: 1, pages: 1 };
+	const pages = Math.ceil(count / PAGE);
+	const shown = Math.min(Math.max(1, page), pages);
+	const rows = await accountsOf(db, employer.organisation, words, { from: (shown - 1) * PAGE, most: PAGE });
+	return { people: await listed(db, rows, employer), count, page: shown, pages };
 }

@@ -79,7 +79,41 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 
 	'/crew/board': { GET: STAFF },
 
+	'/learn/record': { GET: LEARNER, '?/acknowledge': LEARNER },
+	'/learn/record/[record]/certificate': { GET: LEARNER },
+	'/learn/record/[record]/credential': { GET: LEARNER },
+
+	'/v': { GET: ALL, '?/check': ALL },
+	'/v/[code]': { GET: ALL, '?/name': ALL },
+	'/[x+2e]well-known/jwks.json': { GET: ALL },
+	'/issuers/[organisation]': { GET: ALL },
+	'/issuers/[organisation]/revoked': { GET: ALL },
+
 	'/records': { GET: EMPLOYER },
+	'/records/person/[person]': {
+		GET: EMPLOYER,
+		'?/order': EMPLOYER,
+		'?/withdraw': EMPLOYER,
+		'?/revoke': EMPLOYER,
+		'?/reinstate': EMPLOYER,
+		'?/leave': EMPLOYER,
+		'?/return': EMPLOYER
+	},
+	'/records/person/[person]/check/[check]': { GET: EMPLOYER },
+	'/records/person/[person]/prior': { GET: EMPLOYER, '?/read': EMPLOYER, '?/sign': EMPLOYER },
+	'/records/person/[person]/forget': { GET: EMPLOYER, '?/forget': EMPLOYER },
+	'/records/person/[person]/data': { GET: EMPLOYER },
+	'/records/person/[person]/[record]/certificate': { GET: EMPLOYER },
+	'/records/person/[person]/[record]/credential': { GET: EMPLOYER },
+	'/records/list': { GET: EMPLOYER, '?/ask': EMPLOYER },
+	'/records/retraining': { GET: EMPLOYER, '?/order': EMPLOYER },
+	'/records/exports': { GET: EMPLOYER },
+	'/records/exports/[file]': { GET: EMPLOYER },
+	'/records/log': { GET: EMPLOYER },
+	'/records/keeping': { GET: EMPLOYER, '?/check': EMPLOYER, '?/checkpoint': EMPLOYER },
+	'/records/keeping/[size]': { GET: EMPLOYER },
+	'/records/people/list': { GET: EMPLOYER, '?/look': EMPLOYER, '?/enter': EMPLOYER },
+	'/records/settings/records': { GET: EMPLOYER, '?/default': EMPLOYER },
 	'/records/people': { GET: EMPLOYER, '?/invite': EMPLOYER, '?/reset': EMPLOYER, '?/unlock': EMPLOYER, '?/close': EMPLOYER },
 	'/records/settings': { GET: EMPLOYER, '?/default': EMPLOYER },
 	'/records/settings/pass-rule': { GET: EMPLOYER, '?/choose': EMPLOYER, '?/make': EMPLOYER, '?/review': EMPLOYER }

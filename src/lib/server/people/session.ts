@@ -1,4 +1,5 @@
 import { createHash, randomBytes } from 'node:crypto';
+import { lacksRoom } from '../db/no-room.ts';
 import type { Database } from '../db/open.ts';
 import { findPersonById } from '../db/people.ts';
 import { deleteSession, deleteSessionsOf, findSession, insertSession, touchSession } from '../db/sessions.ts';
@@ -86,6 +87,15 @@ export async function startSession(db: Database, cookies: SessionCookies, secure
 	return { role: person.role, language: person.language };
 }
 
+/** Waits for a write that may be missing where the disk is full: what is only looked at is shown all the same. */
+async function ifRoom(write: Promise<void>): Promise<void> {
+	try {
+		await write;
+	} catch (error) {
+		if (!lacksRoom(error)) throw error;
+	}
+}
+
 /** Who asks, by the cookie; a guest where there is none, or where its session has ended. */
 export async function whoIs(db: Database, cookies: Pick<SessionCookies, 'get'>, secure: boolean, now: Date): Promise<Who> {
 	const tokenHash = heldHash(cookies, secure);
@@ -95,10 +105,10 @@ export async function whoIs(db: Database, cookies: Pick<SessionCookies, 'get'>, 
 	const seen = new Date(found.seenAt);
 	const ended = found.expiresAt <= now.toISOString() || later(seen, LASTS[found.role].idle) <= now;
 	if (ended) {
-		await deleteSession(db, tokenHash);
+		await ifRoom(deleteSession(db, tokenHash));
 		return GUEST;
 	}
-	if (later(seen, SEEN_EVERY) <= now) await touchSession(db, tokenHash, now.toISOString());
+	if (later(seen, SEEN_EVERY) <= now) await ifRoom(touchSession(db, tokenHash, now.toISOString()));
 	const { person, organisation, role, name, answerer, language } = found;
 	return { kind: 'person', id: person, organisation, role, name, answerer, language: language === 'en' || language === 'es' ? language : null };
 }

@@ -1,18 +1,24 @@
 /** Signing off the hands-on part: what is signed for is built here, shown, and signed with the password once more. */
-import { createHash, randomUUID } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { COURSE } from '#lib/course/index.ts';
-import { canonicalJson, type Capacity, type HandsOnCheck, type HandsOnRecord, type Signature } from '#lib/records/index.ts';
+import { canonicalJson, type Capacity, type EntryOf, type HandsOnCheck, type HandsOnRecord, type PersonRecord, type TheoryPassed } from '#lib/records/index.ts';
 import { messages, staffMessages } from '#lib/text/index.ts';
 import { dayIn } from '../course/day.ts';
-import { completionsOf } from '../db/checks.ts';
 import { findLearner } from '../db/crew-list.ts';
 import type { Database } from '../db/open.ts';
 import { findOrganisation, findPersonById, isUniqueViolation } from '../db/people.ts';
-import { findSignOff, insertSignOff, signOffsOf, type SignOffRow } from '../db/sign-offs.ts';
+import { identitiesOf } from '../db/records.ts';
+import { findSignOff, insertSignOff } from '../db/sign-offs.ts';
+import { appendEntries } from '../records/append.ts';
+import { sha256 } from '../records/chain.ts';
+import { recordOf, recordsOf } from '../records/found.ts';
+import { commitmentOf } from '../records/names.ts';
 import { noteDeed } from './crews.ts';
 import { verifySecret } from './secret.ts';
 import { accountKey, addressKey, mayTry, noteSuccess } from './throttle.ts';
 import type { Person } from './who.ts';
+
+type HandsOnSignature = EntryOf<'hands-on'>['signature'];
 
 /** What a trainer enters. */
 export interface HandsOnEntry {
@@ -32,8 +38,10 @@ export interface ToSign {
 	readonly record: HandsOnRecord;
 	/** Of the record. */
 	readonly hash: string;
-	/** Tells all that is read before signing: the record, and the meaning with its capacity in its language. */
+	/** Tells all that is read before signing: the record, the signer's name, and the meaning with its capacity in its language. */
 	readonly shown: string;
+	/** The commitment to the signer's name. */
+	readonly named: string;
 	/** What the signature will say, word for word. */
 	readonly meaning: string;
 }
@@ -48,12 +56,16 @@ export type Signing =
 	| { readonly kind: 'day-to-come' }
 	| { readonly kind: 'not-found' };
 
-function hashOf(text: string): string {
-	return createHash('sha256').update(text).digest('hex');
+function recordHash(record: HandsOnRecord): string {
+	return sha256(canonicalJson(record));
 }
 
-function recordHash(record: HandsOnRecord): string {
-	return hashOf(canonicalJson(record));
+/** @returns the theory that a sign-off goes with now: passed, and not from before an order of retraining; null where there is none. */
+export function theoryOf({ trainings, orders }: PersonRecord): TheoryPassed | null {
+	const run = orders.filter((one) => !one.withdrawn).length;
+	const passed = trainings.findLast((one) => one.entry.kind === 'completed' && one.revoked === undefined && one.run === run)?.entry;
+	if (passed?.kind !== 'completed' || passed.course.id !== COURSE.id) return null;
+	return { completion: passed.id, course: passed.course.id, version: passed.course.version, day: passed.day, supervised: passed.supervised !== null };
 }
 
 /**
@@ -73,31 +85,29 @@ export async function toSign(
 	const organisation = await findOrganisation(db, who.organisation);
 	if (organisation === null) return { kind: 'not-found' };
 	if (entry.day > dayIn(organisation.zone, now)) return { kind: 'day-to-come' };
-	const passed = (await completionsOf(db, person)).find((one) => one.course === COURSE.id);
-	const recordOf = (id: string): HandsOnRecord => ({
+	const theory = theoryOf(await recordOf(db, person));
+	const recordUnder = (id: string): HandsOnRecord => ({
 		kind: 'hands-on',
 		version: 1,
 		id,
 		organisation: who.organisation,
 		person,
 		scope: COURSE.scope,
-		checks: entry.checks,
+		checks: [...entry.checks],
 		place: entry.place,
 		day: entry.day,
-		theory:
-			passed === undefined
-				? null
-				: { completion: passed.id, course: passed.course, version: passed.version, day: passed.day, supervised: passed.supervised === 1 }
+		theory
 	});
-	const entered = recordOf(entry.id);
+	const entered = recordUnder(entry.id);
 	const before = await findSignOff(db, entry.id);
 	// A form that was gone back to after signing, and filled in anew.
-	const record = before === null || before.record_hash === recordHash(entered) ? entered : recordOf(randomUUID());
+	const record = before === null || before.record_hash === recordHash(entered) ? entered : recordUnder(randomUUID());
 	const { signOff } = await staffMessages(language);
 	const { lessons } = await messages(language);
 	const meaning = signOff.meaning({ as: signOff.capacities[entry.capacity], what: lessons.course.scope });
 	const hash = recordHash(record);
-	return { kind: 'to-sign', record, hash, shown: hashOf(canonicalJson({ record: hash, capacity: entry.capacity, meaning })), meaning };
+	const named = await commitmentOf(db, who.id);
+	return { kind: 'to-sign', record, hash, shown: sha256(canonicalJson({ record: hash, named, capacity: entry.capacity, meaning })), named, meaning };
 }
 
 /**
@@ -138,11 +148,11 @@ export async function signHandsOn(
 	}
 }
 
-/** Stores a signature. @throws a unique violation where a record of this id is signed already */
-async function store(db: Database, who: Person, person: string, built: ToSign, { capacity, language }: Pick<Signature, 'capacity' | 'language'>, now: Date): Promise<void> {
-	const { record, hash, meaning } = built;
+/** Stores a signature, in its table and in the chain. @throws a unique violation where a record of this id is signed already */
+async function store(db: Database, who: Person, person: string, built: ToSign, { capacity, language }: Pick<HandsOnSignature, 'capacity' | 'language'>, now: Date): Promise<void> {
+	const { record, hash, named, meaning } = built;
 	const at = now.toISOString();
-	const signature: Signature = { record: hash, signer: who.id, name: who.name, capacity, meaning, language, at };
+	const signature: HandsOnSignature = { record: hash, signer: who.id, named, capacity, meaning, language, at };
 	await db.transaction().execute(async (transaction) => {
 		await insertSignOff(transaction, {
 			id: record.id,
@@ -156,6 +166,7 @@ async function store(db: Database, who: Person, person: string, built: ToSign, {
 			language,
 			at
 		});
+		await appendEntries(transaction, who.organisation, [{ kind: 'hands-on', at, by: who.id, person, record, signature }]);
 		await noteDeed(transaction, who, 'hands-on-signed', person, now, { signOff: record.id, capacity });
 	});
 }
@@ -165,19 +176,27 @@ export interface SignedOff {
 	readonly id: string;
 	readonly person: string;
 	readonly record: HandsOnRecord;
-	readonly signature: Signature;
+	readonly signature: HandsOnSignature;
+	/** Whose name was printed under it; null where it is forgotten. */
+	readonly signer: string | null;
+	/** Whether it counts no more. */
+	readonly revoked: boolean;
 	/** Whether record and signature still belong together. */
 	readonly whole: boolean;
 }
 
-/** @returns what was signed off for some people, the newest first. Whose people they are, the caller has asked. */
-export async function signedOff(db: Database, people: readonly string[]): Promise<readonly SignedOff[]> {
-	return (await signOffsOf(db, people)).map(told);
+/** @returns what was signed off for some people of an organisation, the newest first. Whose people they are, the caller has asked. */
+export async function signedOff(db: Database, organisation: string, people: readonly string[]): Promise<readonly SignedOff[]> {
+	const records = await recordsOf(db, people);
+	const found = people.flatMap((person) => records.get(person)?.signOffs ?? []).toSorted((a, b) => b.seq - a.seq);
+	const names = await identitiesOf(db, organisation, [...new Set(found.map(({ entry }) => entry.signature.named))]);
+	return found.map(({ entry, revoked }) => ({
+		...told(entry),
+		signer: names.get(entry.signature.named)?.name ?? null,
+		revoked: revoked !== undefined
+	}));
 }
 
-function told(row: SignOffRow): SignedOff {
-	// Our own, written by signHandsOn alone.
-	const record = JSON.parse(row.record) as HandsOnRecord;
-	const signature = JSON.parse(row.signed) as Signature;
-	return { id: row.id, person: row.person_id, record, signature, whole: hashOf(row.record) === row.record_hash && signature.record === row.record_hash };
+function told({ person, record, signature }: EntryOf<'hands-on'>): Pick<SignedOff, 'id' | 'person' | 'record' | 'signature' | 'whole'> {
+	return { id: record.id, person, record, signature, whole: recordHash(record) === signature.record };
 }

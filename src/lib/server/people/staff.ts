@@ -1,15 +1,15 @@
 import type { Database } from '../db/open.ts';
 import { useEnrolment, voidEnrolments } from '../db/enrolments.ts';
 import {
-	closePerson,
 	findPerson,
 	findPersonById,
 	findStaffByEmail,
-	insertPerson,
 	isUniqueViolation,
 	setSecret,
 	type PersonRow
 } from '../db/people.ts';
+import { leaveOnce, todayIn } from '../records/leaving.ts';
+import { enterPeople } from '../records/names.ts';
 import { note, type AuditKind } from './audit.ts';
 import { codeHash, makeCode } from './code.ts';
 import type { Enrolled } from './organisation.ts';
@@ -74,7 +74,8 @@ export async function inviteStaff(db: Database, employer: Person, invited: Invit
 	const { organisation } = employer;
 	try {
 		return await db.transaction().execute(async (transaction) => {
-			const person = await insertPerson(transaction, { organisation, ...invited }, now);
+			const [person] = await enterPeople(transaction, organisation, [invited], employer.id, now);
+			if (person === undefined) throw new Error('Nobody was entered');
 			const code = await makeCode(transaction, 'staff', person, now);
 			await note(transaction, { kind: 'staff-invited', organisation, actor: employer.id, subject: person, detail: { role: invited.role } }, now);
 			return code;
@@ -168,14 +169,11 @@ export async function unlockPerson(db: Database, employer: Person, id: string, n
 	return true;
 }
 
-/** Closes a person: signed out everywhere, for good; what they did stays. An employer cannot close themselves; two who close each other at the same time leave none (`underfoot password-code` does not help then, `set-up-code` begins anew). */
+/**
+ * Closes a person: signed out everywhere; in the records they have left today, and what they did stays. An employer
+ * cannot close themselves; of two who close each other at the same time one stays.
+ * @returns false when there is nobody open of that id in the employer's organisation
+ */
 export async function closeAccount(db: Database, employer: Person, id: string, now: Date): Promise<boolean> {
-	if (id === employer.id) return false;
-	return db.transaction().execute(async (transaction) => {
-		if (!(await closePerson(transaction, employer.organisation, id, now.toISOString()))) return false;
-		await voidEnrolments(transaction, 'staff', id, now.toISOString());
-		await endAllSessions(transaction, id);
-		await note(transaction, { kind: 'person-closed', organisation: employer.organisation, actor: employer.id, subject: id }, now);
-		return true;
-	});
+	return (await leaveOnce(db, employer, id, await todayIn(db, employer.organisation, now), 'person-closed', now)).kind === 'done';
 }

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { countTry, dropThrottle, giveBack, lockedPeople, type ThrottleKey, type TryLimit } from '../db/throttle.ts';
+import { countTry, dropThrottle, giveBack, keysWith, lockedPeople, type ThrottleKey, type TryLimit } from '../db/throttle.ts';
 import type { Database } from '../db/open.ts';
 
 export type { ThrottleKey } from '../db/throttle.ts';
@@ -59,6 +59,12 @@ function networkOf(address: string): string {
 	return [...head, ...Array.from({ length: zeros }, () => '0'), ...tail].slice(0, 4).join(':');
 }
 
+/** The keys of names that are tried on a certificate: few on one from one address, and not many on all. They count apart from sign-ins. */
+export function nameKeys(code: string, address: string): readonly ThrottleKey[] {
+	const from = networkOf(address);
+	return [`unknown:${hidden(`name ${code} ${from}`)}`, `address:${hidden(`name ${from}`)}`];
+}
+
 function limitOf(key: ThrottleKey): TryLimit {
 	if (key.startsWith('crew:')) return { kind: 'window', most: CREW_FAILURES, seconds: WINDOW };
 	if (key.startsWith('address:')) return { kind: 'window', most: ADDRESS_FAILURES, seconds: WINDOW };
@@ -87,4 +93,11 @@ export async function unlock(db: Database, personId: string): Promise<void> {
 /** @returns the ids of the people of an organisation who are locked out. */
 export async function lockedAccounts(db: Database, organisation: string): Promise<ReadonlySet<string>> {
 	return lockedPeople(db, organisation, LOCKED_AT);
+}
+
+/** @returns those of some people who are locked out, by id. */
+export async function lockedAmong(db: Database, people: readonly string[]): Promise<ReadonlySet<string>> {
+	const keys = new Map(people.map((id) => [accountKey(id), id]));
+	const locked = await keysWith(db, [...keys.keys()], LOCKED_AT);
+	return new Set(locked.flatMap((key) => keys.get(key) ?? []));
 }

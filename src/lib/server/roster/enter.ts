@@ -1,11 +1,12 @@
 /** People by list: what each line would do, and doing it. */
-import { insertPerson, isUniqueViolation } from '../db/people.ts';
+import { isUniqueViolation } from '../db/people.ts';
 import { numberedOf, onListOf, putOnList, type Numbered } from '../db/crew-list.ts';
 import { findCrew } from '../db/crews.ts';
 import type { Database } from '../db/open.ts';
 import { noteDeed } from '../people/crews.ts';
 import { sameName } from '../people/fields.ts';
 import type { Person } from '../people/who.ts';
+import { enterPeople } from '../records/names.ts';
 import { readRoster, type LineProblem, type Roster, type RosterLine } from './read.ts';
 
 /** What a line comes to. */
@@ -72,10 +73,14 @@ async function enterOnce(db: Database, who: Person, crewId: string, text: string
 		const looking = await lookAtRoster(transaction, who, crewId, text);
 		if (looking.kind !== 'looked') return looking;
 		const known = await numberedOf(transaction, who.organisation, looking.lines.map(({ number }) => number));
+		const newcomers = looking.lines.filter(({ state }) => state === 'new').map(({ name, number }) => ({ role: 'learner' as const, name, personalNumber: number }));
+		const entered = await enterPeople(transaction, who.organisation, newcomers, who.id, now);
+		const ids = new Map(newcomers.map(({ personalNumber }, i) => [personalNumber, entered[i]]));
 		let added = 0;
-		for (const { name, number, state } of looking.lines) {
+		for (const { number, state } of looking.lines) {
 			if (state === undefined || state === 'on-list') continue;
-			const id = known.get(number)?.id ?? (await insertPerson(transaction, { organisation: who.organisation, role: 'learner', name, personalNumber: number }, now));
+			const id = known.get(number)?.id ?? ids.get(number);
+			if (id === undefined) throw new Error('Somebody of a list was not entered');
 			await putOnList(transaction, crewId, id, now.toISOString());
 			await noteDeed(transaction, who, 'learner-added', id, now, { crew: crewId, new: state === 'new', list: true });
 			added += 1;

@@ -14,6 +14,8 @@ export interface RosterLine {
 	/** Tidied where it can be taken, else as it stands there. */
 	readonly name: string;
 	readonly number: string;
+	/** The crew as it stands there, where a column of crews is read; else empty. */
+	readonly crew: string;
 	/** What is wrong; undefined if nothing is. */
 	readonly problem: LineProblem | undefined;
 }
@@ -41,7 +43,8 @@ const HEADINGS = {
 	name: ['name', 'fullname', 'employee', 'worker', 'nombre', 'nombrecompleto', 'nombreyapellido', 'nombreyapellidos', 'trabajador', 'empleado'],
 	first: ['firstname', 'first', 'givenname', 'nombres', 'primernombre'],
 	last: ['lastname', 'last', 'surname', 'familyname', 'apellido', 'apellidos'],
-	number: ['number', 'no', 'nr', 'personalnumber', 'staffnumber', 'employeenumber', 'employeeid', 'personnelnumber', 'badge', 'badgenumber', 'badgeno', 'staffno', 'employeeno', 'personnelno', 'id', 'numero', 'num', 'numeropersonal', 'numerodeempleado', 'nodeempleado', 'nempleado', 'legajo', 'credencial']
+	number: ['number', 'no', 'nr', 'personalnumber', 'staffnumber', 'employeenumber', 'employeeid', 'personnelnumber', 'badge', 'badgenumber', 'badgeno', 'staffno', 'employeeno', 'personnelno', 'id', 'numero', 'num', 'numeropersonal', 'numerodeempleado', 'nodeempleado', 'nempleado', 'legajo', 'credencial'],
+	crew: ['crew', 'crewname', 'team', 'gang', 'group', 'cuadrilla', 'equipo', 'grupo', 'brigada']
 } as const;
 type Column = keyof typeof HEADINGS;
 
@@ -50,11 +53,17 @@ interface Row {
 	readonly cells: readonly string[];
 }
 
+/** Which columns of a list are read beside name and number. */
+interface Reading {
+	/** A column of crews: by its heading, or the third one. */
+	readonly crews: boolean;
+}
+
 /**
  * Reads a list: which signs part the columns and whether there are headings is found out. Without headings the
  * number is the column with digits. Nothing is looked up: see `lookAtRoster`.
  */
-export function readRoster(text: string): Roster {
+export function readRoster(text: string, reading: Reading = { crews: false }): Roster {
 	if (text.length > LONGEST_TEXT) return { kind: 'refused', why: 'too-long' };
 	const tidied = text.replace(/^\ufeff/, '').replace(/^sep=.\r?\n/i, '');
 	if (tidied.trim() === '') return { kind: 'refused', why: 'empty' };
@@ -68,7 +77,8 @@ export function readRoster(text: string): Roster {
 	if (people.length === 0) return { kind: 'refused', why: 'empty' };
 	if (people.length > MOST_PEOPLE) return { kind: 'refused', why: 'too-many' };
 	if (people.every(({ cells }) => cells.filter((cell) => cell.trim() !== '').length < 2)) return { kind: 'refused', why: 'one-column' };
-	return { kind: 'read', lines: linesOf(people, headings ?? guessedColumns(people)) };
+	const columns = headings ?? { ...guessedColumns(people), crew: 2 };
+	return { kind: 'read', lines: linesOf(people, reading.crews ? columns : { ...columns, crew: undefined }) };
 }
 
 /** The line, from 1, in which a quotation mark stands that is never closed. */
@@ -131,6 +141,12 @@ function plain(heading: string): string {
 		.replace(/[^\p{L}\p{N}]/gu, '');
 }
 
+/** @returns whether a cell is the heading of a column of names or numbers. */
+export function isHeading(cell: string): boolean {
+	const heading = plain(cell);
+	return Object.values(HEADINGS).some((known) => known.some((one) => one === heading));
+}
+
 /** Which column is what, if the first row has headings: at least that of the number, and one of the name. */
 function headingsOf(cells: readonly string[]): Readonly<Partial<Record<Column, number>>> | undefined {
 	const found: Partial<Record<Column, number>> = {};
@@ -150,14 +166,14 @@ function guessedColumns(rows: readonly Row[]): Readonly<Partial<Record<Column, n
 	return digits(0) > digits(1) ? { number: 0, name: 1 } : { name: 0, number: 1 };
 }
 
-function linesOf(rows: readonly Row[], columns: Readonly<Partial<Record<Column, number>>>): readonly RosterLine[] {
+function linesOf(rows: readonly Row[], columns: Readonly<{ [Name in Column]?: number | undefined }>): readonly RosterLine[] {
 	const cell = ({ cells }: Row, column: Column) => (columns[column] === undefined ? '' : (cells[columns[column]] ?? ''));
 	const before = new Map<string, number>();
 	return rows.map((row): RosterLine => {
 		const written = cell(row, 'name').trim() === '' ? `${cell(row, 'first')} ${cell(row, 'last')}` : cell(row, 'name');
 		const name = field.name.safeParse(written);
 		const number = field.number.safeParse(cell(row, 'number'));
-		const shown = { line: row.line, name: name.data ?? written.trim().slice(0, MOST_SHOWN), number: number.data ?? cell(row, 'number').trim().slice(0, MOST_SHOWN) };
+		const shown = { line: row.line, crew: cell(row, 'crew').trim(), name: name.data ?? written.trim().slice(0, MOST_SHOWN), number: number.data ?? cell(row, 'number').trim().slice(0, MOST_SHOWN) };
 		if (!name.success) return { ...shown, problem: { kind: 'field', field: 'name', problem: problemIn(name.error) } };
 		if (!number.success) return { ...shown, problem: { kind: 'field', field: 'number', problem: problemIn(number.error) } };
 		const earlier = before.get(number.data);
@@ -170,7 +186,8 @@ function linesOf(rows: readonly Row[], columns: Readonly<Partial<Record<Column, 
 /** Characters that are shown of a cell that cannot be taken. */
 const MOST_SHOWN = 60;
 
-function problemIn(error: { readonly issues: readonly { readonly message: string }[] }): FieldProblem {
+/** @returns what is wrong with a cell, as its field says it. */
+export function problemIn(error: { readonly issues: readonly { readonly message: string }[] }): FieldProblem {
 	// The messages of these fields are their problems' names.
 	return (error.issues[0]?.message ?? 'missing') as FieldProblem;
 }

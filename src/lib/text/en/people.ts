@@ -134,7 +134,27 @@ export const people = {
 		'set-made': 'practice set made',
 		'set-assigned': 'practice set assigned',
 		'set-recalled': 'practice set recalled',
-		'set-archived': 'practice set put away or taken up again'
+		'set-archived': 'practice set put away or taken up again',
+		'paper-printed': 'paper printed',
+		'paper-typed': 'answers from paper typed in',
+		'record-settings-changed': 'settings of records changed',
+		'retraining-ordered': 'retraining ordered',
+		'retraining-withdrawn': 'retraining withdrawn',
+		'record-revoked': 'record revoked',
+		'record-reinstated': 'record counts again',
+		'prior-training-entered': 'prior training entered',
+		'training-acknowledged': 'training confirmed',
+		'certificate-handed-out': 'certificate handed out',
+		'credential-handed-out': 'signed credential handed out',
+		'records-exported': 'records exported',
+		'person-data-exported': 'data of a person exported',
+		'person-left': 'left',
+		'person-returned': 'came back',
+		'name-changed': 'name changed',
+		'name-forgotten': 'name forgotten',
+		'forgetting-refused': 'name not forgotten',
+		'chain-checked': 'records checked',
+		'checkpoint-handed-out': 'checkpoint handed out'
 	},
 
 	/* What is wrong with an entry: by the keys that the forms use. */

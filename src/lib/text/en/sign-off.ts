@@ -10,6 +10,9 @@ export const signOff = {
 	beforeHeading: 'Signed off before',
 	before: ({ day, place, name, as }: { day: string; place: string; name: string; as: string }) => `${day}, ${place}. Signed by ${name}, ${as}.`,
 	broken: 'This record and its signature do not belong together any more.',
+	/** Of a trainer whose name is forgotten. */
+	erased: 'identity erased',
+	revoked: 'This sign-off counts no more.',
 	formHeading: 'What you saw',
 	checksLead: 'Tick what this person did in front of you. All five are needed.',
 	checks: {

@@ -134,7 +134,27 @@ export const people: typeof en = {
 		'set-made': 'serie de práctica creada',
 		'set-assigned': 'serie de práctica asignada',
 		'set-recalled': 'serie de práctica retirada',
-		'set-archived': 'serie de práctica guardada o retomada'
+		'set-archived': 'serie de práctica guardada o retomada',
+		'paper-printed': 'hojas impresas',
+		'paper-typed': 'respuestas en papel escritas',
+		'record-settings-changed': 'ajustes de registros cambiados',
+		'retraining-ordered': 'orden de repetir el curso',
+		'retraining-withdrawn': 'orden de repetir el curso retirada',
+		'record-revoked': 'registro anulado',
+		'record-reinstated': 'registro válido otra vez',
+		'prior-training-entered': 'formación previa anotada',
+		'training-acknowledged': 'formación confirmada',
+		'certificate-handed-out': 'certificado entregado',
+		'credential-handed-out': 'credencial firmada entregada',
+		'records-exported': 'registros exportados',
+		'person-data-exported': 'datos de una persona exportados',
+		'person-left': 'se fue',
+		'person-returned': 'volvió',
+		'name-changed': 'nombre cambiado',
+		'name-forgotten': 'nombre borrado',
+		'forgetting-refused': 'nombre no borrado',
+		'chain-checked': 'registros revisados',
+		'checkpoint-handed-out': 'punto de control entregado'
 	},
 
 	/* Lo que falta en un campo. */

@@ -11,6 +11,8 @@ export const signOff: typeof english = {
 	beforeHeading: 'Firmas anteriores',
 	before: ({ day, place, name, as }) => `${day}, ${place}. Firma ${name}, ${as}.`,
 	broken: 'Este registro y su firma ya no van juntos.',
+	erased: 'identidad borrada',
+	revoked: 'Esta firma ya no cuenta.',
 	formHeading: 'Lo que usted vio',
 	checksLead: 'Marque lo que la persona hizo delante de usted. Hacen falta los cinco puntos.',
 	checks: {

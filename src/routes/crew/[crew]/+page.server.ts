@@ -65,7 +65,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	const trainers = await trainersOf(db, who, crew.id);
 	const ids = people.map((one) => one.id);
 	const progress = await progressOf(db, ids, now);
-	const handsOn = handsOnDays(await signedOff(db, ids));
+	const handsOn = handsOnDays(await signedOff(db, who.organisation, ids));
 	return {
 		crew: { id: crew.id, name: crew.name, code: grouped(crew.joinCode), putAway: crew.archivedAt !== null },
 		address: `${url.origin}/join`,
@@ -82,9 +82,9 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	};
 };
 
-/** @returns the day of each person's last sign-off of the hands-on part. */
+/** @returns the day of each person's last sign-off of the hands-on part that counts. */
 function handsOnDays(all: readonly SignedOff[]): ReadonlyMap<string, string> {
-	return new Map(all.toReversed().map(({ person, record }) => [person, record.day]));
+	return new Map(all.filter((one) => !one.revoked).toReversed().map(({ person, record }) => [person, record.day]));
 }
 
 /** What can be done with one person. Times are told in the zone of the sites. */

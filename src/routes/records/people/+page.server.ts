@@ -5,12 +5,15 @@ import {
 	database,
 	emailField,
 	field,
+	findLearners,
+	findPerson,
 	inviteStaff,
-	listPeople,
+	listStaff,
 	readForm,
 	resetPerson,
 	typedIn,
-	unlockPerson
+	unlockPerson,
+	type Person
 } from '#lib/server/index.ts';
 import { employerOf } from '../asking.ts';
 import type { Actions, PageServerLoad } from './$types';
@@ -18,7 +21,13 @@ import type { Actions, PageServerLoad } from './$types';
 const INVITATION = z.object({ name: field.name, email: emailField, role: z.enum(['trainer', 'employer'], { error: 'not-listed' }) });
 const SOMEBODY = z.object({ person: field.id });
 
-export const load: PageServerLoad = async ({ locals }) => ({ people: await listPeople(await database(), employerOf(locals.who)) });
+export const load: PageServerLoad = async ({ locals, url }) => {
+	const employer = employerOf(locals.who);
+	const db = await database();
+	const search = (url.searchParams.get('search') ?? '').trim().slice(0, 100);
+	const asked = Number(url.searchParams.get('page') ?? '1');
+	return { staff: await listStaff(db, employer), search, learners: await findLearners(db, employer, search, Number.isSafeInteger(asked) ? asked : 1) };
+};
 
 /** @returns the id that a form names; where it names none, nothing is found. */
 async function personIn(request: Request): Promise<string> {
@@ -66,6 +75,6 @@ export const actions: Actions = {
 	}
 };
 
-async function nameOf(employer: Parameters<typeof listPeople>[1], id: string): Promise<string> {
-	return (await listPeople(await database(), employer)).find((one) => one.id === id)?.name ?? '';
+async function nameOf(employer: Person, id: string): Promise<string> {
+	return (await findPerson(await database(), employer.organisation, id))?.name ?? '';
 }

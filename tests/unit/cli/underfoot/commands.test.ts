@@ -287,7 +287,7 @@ describe('help', () => {
 
 	it('is named where a command is not known', async () => {
 		expect(await problems('constructor')).toEqual([
-			{ field: 'COMMAND', problem: 'is "constructor"', remedy: 'give one of analyse, demo, draw, grade, inspect, password-code, schema, set-up-code, or --help' }
+			{ field: 'COMMAND', problem: 'is "constructor"', remedy: 'give one of analyse, backup, demo, draw, grade, inspect, new-signing-key, password-code, restore, schema, set-up-code, verify-records, or --help' }
 		]);
 	});
 });

@@ -2,7 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { LESSON_IDS, type CoursePlace } from '#lib/course/index.ts';
 import { lessonState, type CourseState } from '#lib/flow/index.ts';
+import { writeCheck } from '#lib/server/db/checks.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
+import { closePerson } from '#lib/server/db/people.ts';
 import {
 	answerItem,
 	beginCheck,
@@ -326,6 +328,24 @@ describe.each(DATABASES)('the course on %s', (_, start) => {
 		const later = new Date(NOW.getTime() + 8_000_000);
 		expect(await drive(who, undefined, () => later).check('final')).toBe('passed');
 		expect((await checkDesk(db, who, 'final', later)).view).toMatchObject({ id: begun.id, supervision: null });
+		expect(await completionsOf(db, who.id)).toMatchObject([{ supervised: 0 }]);
+	});
+
+	it('ends an opening with the account of the trainer who is present', async () => {
+		const who = await beforeFinal();
+		const present = await aMember(db, organisation, 'trainer', 'Marit Oslo');
+		const opening = randomUUID();
+		await db
+			.insertInto('check_opening')
+			.values({ id: opening, person_id: who.id, trainer_id: present.id, place: 'Training yard', identified: 'Site badge', at: NOW.toISOString(), expires_at: new Date(NOW.getTime() + 7_200_000).toISOString(), check_id: null })
+			.execute();
+		expect((await checkDesk(db, who, 'final', NOW)).supervised).toMatchObject({ trainer: present.id });
+		await closePerson(db, organisation, present.id, NOW.toISOString());
+		expect((await checkDesk(db, who, 'final', NOW)).supervised).toBeNull();
+		// One who had read it just before cannot use it either.
+		const start = { id: randomUUID(), person_id: who.id, lesson: 'final', nth: 1, rule: '{}', seed: '1', language: 'en', supervision: '{}', day: '2026-11-25', at: NOW.toISOString() };
+		expect(await writeCheck(db, { start, events: [], course: [], opening })).toBe(false);
+		expect(await drive(who).check('final')).toBe('passed');
 		expect(await completionsOf(db, who.id)).toMatchObject([{ supervised: 0 }]);
 	});
 

@@ -5,7 +5,7 @@ import { shownGivens } from '#lib/grading/index.ts';
 import { writeQuantity } from '#lib/quantity/index.ts';
 import { slipsWithEffect, type NumberAsk } from '#lib/scenario/index.ts';
 import type { SlipId } from '#lib/slips/index.ts';
-import { auditOf } from '#lib/server/db/audit.ts';
+import { logPage } from '#lib/server/db/audit.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { printedCode } from '#lib/server/paper/code.ts';
 import { paperPlaces } from '#lib/server/paper/places.ts';
@@ -18,6 +18,9 @@ import { answered } from '../../../support/answered.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
 import { NOW, aCrew, aMember, anOrganisation, type TestCrew } from '../people/organisation.ts';
 import { aSet, aSignedIn } from '../sets/given.ts';
+
+/** No bound. */
+const EVER = { span: { from: null, before: null } };
 
 const NOBODY = '00000000-0000-0000-0000-000000000000';
 
@@ -105,7 +108,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		// Of a long set fewer copies are printed at once.
 		const long = await printSheet(db, trainer, await aSet(db, trainer, { count: 40 }), { copies: 40, alike: false, language: 'en' }, NOW);
 		expect(long?.copies).toBe(10);
-		const [event] = (await auditOf(db, organisation, 50)).filter(({ subject_id }) => subject_id === sheet.id);
+		const [event] = (await logPage(db, organisation, EVER, 50)).filter(({ subject_id }) => subject_id === sheet.id);
 		expect(event).toMatchObject({ kind: 'paper-printed', actor_id: trainer.id });
 	});
 
@@ -169,7 +172,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(outcomes.every(({ way, assignment_id, wrong }) => way === 'paper' && assignment_id === null && wrong === 0)).toBe(true);
 		expect(await db.selectFrom('set_answer').selectAll().where('person_id', '=', learner.id).execute()).toEqual([]);
 		expect(await db.selectFrom('course_event').selectAll().where('person_id', '=', learner.id).execute()).toEqual([]);
-		const noted = (await auditOf(db, organisation, 50)).filter(({ kind, subject_id }) => kind === 'paper-typed' && subject_id === learner.id);
+		const noted = (await logPage(db, organisation, EVER, 50)).filter(({ kind, subject_id }) => kind === 'paper-typed' && subject_id === learner.id);
 		expect(noted).toHaveLength(1);
 		expect(JSON.parse(noted[0]?.detail ?? '')).toEqual({ sheet: sheet.id, copy: 3, problems: 3 });
 		const again = await opened(sheet, 3, learner);
@@ -233,7 +236,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const { attempts, papers, outcomes } = await storedFor(learner);
 		expect([attempts.length, papers.map(({ place }) => place)]).toEqual([1, [1]]);
 		expect(new Set(outcomes.map(({ answer_id }) => answer_id)).size).toBe(1);
-		const notes = (await auditOf(db, organisation, 1000)).filter(({ kind, subject_id }) => kind === 'paper-typed' && subject_id === learner.id);
+		const notes = (await logPage(db, organisation, EVER, 1000)).filter(({ kind, subject_id }) => kind === 'paper-typed' && subject_id === learner.id);
 		expect(notes.map(({ detail }) => JSON.parse(detail) as object)).toEqual([{ sheet: copy.sheet.id, copy: 1, problems: 1 }]);
 	});
 

@@ -3,8 +3,9 @@ import { randomUUID } from 'node:crypto';
 import { putOnList } from '#lib/server/db/crew-list.ts';
 import { addCrew, addTrainer } from '#lib/server/db/crews.ts';
 import type { Database } from '#lib/server/db/open.ts';
-import { insertPerson } from '#lib/server/db/people.ts';
+import type { NewPerson } from '#lib/server/db/people.ts';
 import type { Person, Role } from '#lib/server/people/who.ts';
+import { enterPeople } from '#lib/server/records/names.ts';
 
 export const NOW = new Date('2026-11-25T09:00:00.000Z');
 
@@ -22,8 +23,14 @@ export async function anOrganisation(db: Database): Promise<string> {
 	return id;
 }
 
+async function enter(db: Database, organisation: string, person: Omit<NewPerson, 'organisation'>): Promise<string> {
+	const [id] = await db.transaction().execute((transaction) => enterPeople(transaction, organisation, [person], null, NOW));
+	if (id === undefined) throw new Error('Nobody was entered');
+	return id;
+}
+
 export async function aMember(db: Database, organisation: string, role: Role, name = 'Helle Brandt'): Promise<Person> {
-	const id = await insertPerson(db, { organisation, role, name, email: `${randomUUID()}@example.org` }, NOW);
+	const id = await enter(db, organisation, { role, name, email: `${randomUUID()}@example.org` });
 	const { answerer_id: answerer } = await db.selectFrom('person').select('answerer_id').where('id', '=', id).executeTakeFirstOrThrow();
 	return { kind: 'person', id, organisation, role, name, answerer, language: null };
 }
@@ -43,7 +50,7 @@ export async function aCrew(db: Database, organisation: string, trainers: readon
 
 /** A learner without a PIN, on the lists of some crews. @returns the person's id */
 export async function aLearner(db: Database, organisation: string, number: string, crews: readonly TestCrew[] = [], name = 'Dario Penn'): Promise<string> {
-	const id = await insertPerson(db, { organisation, role: 'learner', name, personalNumber: number }, NOW);
+	const id = await enter(db, organisation, { role: 'learner', name, personalNumber: number });
 	for (const crew of crews) await putOnList(db, crew.id, id, NOW.toISOString());
 	return id;
 }

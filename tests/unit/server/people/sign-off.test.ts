@@ -6,7 +6,10 @@ import { setSecret } from '#lib/server/db/people.ts';
 import { hashSecret } from '#lib/server/people/secret.ts';
 import { signHandsOn, signedOff, toSign, type HandsOnEntry } from '#lib/server/people/sign-off.ts';
 import type { Person } from '#lib/server/people/who.ts';
+import { appendEntries } from '#lib/server/records/append.ts';
+import { commitNames, commitmentOf } from '#lib/server/records/names.ts';
 import { staffMessages } from '#lib/text/index.ts';
+import { completedEntry, orderEntry } from '../../../support/record-entries.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
 import { NOW, aCrew, aLearner, aMember, anOrganisation, later, type TestCrew } from './organisation.ts';
 
@@ -50,14 +53,16 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const person = await learner();
 		const entry = anEntry();
 		expect(await sign(person, entry)).toEqual({ kind: 'signed' });
-		const [one] = await signedOff(db, [person]);
+		const [one] = await signedOff(db, organisation, [person]);
 		const { signOff } = await staffMessages('en');
 		expect(one).toMatchObject({
 			whole: true,
+			signer: trainer.name,
+			revoked: false,
 			record: { person, organisation, checks: HANDS_ON_CHECKS, place: entry.place, day: entry.day, theory: null, scope: 'lanyard-with-energy-absorber' },
 			signature: {
 				signer: trainer.id,
-				name: trainer.name,
+				named: await commitmentOf(db, trainer.id),
 				capacity: 'competent-person',
 				meaning: signOff.meaning({ as: 'competent person', what: 'Lanyard with energy absorber' }),
 				at: NOW.toISOString()
@@ -74,7 +79,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const entry = anEntry();
 		await sign(person, entry);
 		expect(await sign(person, entry, {}, later(5))).toEqual({ kind: 'signed' });
-		expect(await signedOff(db, [person])).toHaveLength(1);
+		expect(await signedOff(db, organisation, [person])).toHaveLength(1);
 	});
 
 	it('sent twice in the same moment it is signed once, and both are told so', async () => {
@@ -82,7 +87,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const entry = anEntry();
 		const told = await Promise.all([sign(person, entry), sign(person, entry), sign(person, entry)]);
 		expect(told).toEqual([{ kind: 'signed' }, { kind: 'signed' }, { kind: 'signed' }]);
-		expect(await signedOff(db, [person])).toHaveLength(1);
+		expect(await signedOff(db, organisation, [person])).toHaveLength(1);
 	});
 
 	it('a form that was gone back to and filled in anew is another record: nothing is told as signed that is not', async () => {
@@ -92,12 +97,12 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		await sign(person, entry);
 		const anew = { ...entry, place: 'Hall 4' };
 		expect(await sign(person, anew, { shown: first.kind === 'to-sign' ? first.shown : '' })).toEqual({ kind: 'changed' });
-		expect(await signedOff(db, [person])).toHaveLength(1);
+		expect(await signedOff(db, organisation, [person])).toHaveLength(1);
 		const built = await toSign(db, trainer, crew.id, person, anew, 'en', NOW);
 		const id = built.kind === 'to-sign' ? built.record.id : '';
 		expect(id).not.toBe(entry.id);
 		expect(await sign(person, { ...anew, id }, {}, later(60))).toEqual({ kind: 'signed' });
-		expect((await signedOff(db, [person])).map(({ record }) => record.place)).toEqual(['Hall 4', entry.place]);
+		expect((await signedOff(db, organisation, [person])).map(({ record }) => record.place)).toEqual(['Hall 4', entry.place]);
 	});
 
 	it('the id of another person’s record is not taken for this one’s', async () => {
@@ -105,7 +110,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		const entry = anEntry();
 		await sign(one, entry);
 		expect(await sign(other, entry)).toEqual({ kind: 'changed' });
-		expect(await signedOff(db, [other])).toEqual([]);
+		expect(await signedOff(db, organisation, [other])).toEqual([]);
 	});
 
 	it('what is signed says what was read: in another language, or in another capacity, it must be read again', async () => {
@@ -116,25 +121,45 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(await sign(person, entry, { shown })).toEqual({ kind: 'changed' });
 		const english = await toSign(db, trainer, crew.id, person, entry, 'en', NOW);
 		expect(await sign(person, { ...entry, capacity: 'qualified-person' }, { shown: english.kind === 'to-sign' ? english.shown : '' })).toEqual({ kind: 'changed' });
-		expect(await signedOff(db, [person])).toEqual([]);
+		expect(await signedOff(db, organisation, [person])).toEqual([]);
 	});
 
 	it('a theory passed by then is named in the record, and what was shown before it must be read again', async () => {
 		const person = await learner();
 		const entry = anEntry();
 		const before = await toSign(db, trainer, crew.id, person, entry, 'en', NOW);
-		const at = NOW.toISOString();
-		const check = randomUUID();
-		await db.insertInto('check_try').values({ id: check, person_id: person, lesson: 'final', nth: 1, rule: '{}', seed: '1', language: 'en', supervision: null, day: '2026-11-25', at }).execute();
-		const completion = randomUUID();
-		await db
-			.insertInto('completion')
-			.values({ id: completion, organisation_id: organisation, person_id: person, course: 'lanyard-orientation', version: 1, check_id: check, supervised: 1, language: 'en', day: '2026-11-25', at })
-			.execute();
+		const passed = completedEntry(person, '2026-11-25', { supervised: { trainer: trainer.id, named: await commitmentOf(db, trainer.id), identified: 'knows him', place: 'Hall 4' } });
+		await db.transaction().execute((transaction) => appendEntries(transaction, organisation, [passed]));
 		expect(await sign(person, entry, { shown: before.kind === 'to-sign' ? before.shown : '' })).toEqual({ kind: 'changed' });
-		expect(await signedOff(db, [person])).toEqual([]);
+		expect(await signedOff(db, organisation, [person])).toEqual([]);
 		expect(await sign(person, entry)).toEqual({ kind: 'signed' });
-		expect((await signedOff(db, [person]))[0]?.record.theory).toEqual({ completion, course: 'lanyard-orientation', version: 1, day: '2026-11-25', supervised: true });
+		expect((await signedOff(db, organisation, [person]))[0]?.record.theory).toEqual({ completion: passed.id, course: 'lanyard-orientation', version: 1, day: '2026-11-25', supervised: true });
+	});
+
+	it('the theory from before an order of retraining is not named in a sign-off after it', async () => {
+		const person = await learner();
+		const entries = [completedEntry(person, '2026-11-20'), orderEntry(person, '2026-11-23', '2026-12-31')];
+		await db.transaction().execute((transaction) => appendEntries(transaction, organisation, entries));
+		expect(await sign(person, anEntry())).toEqual({ kind: 'signed' });
+		expect((await signedOff(db, organisation, [person]))[0]?.record.theory).toBeNull();
+	});
+
+	it('a signer’s name that changed since it was shown must be read again; one that is forgotten is not told', async () => {
+		const other = await aMember(db, organisation, 'trainer', 'Marit Oslo');
+		await setSecret(db, other.id, await hashSecret('password', PASSWORD));
+		const own = await aCrew(db, organisation, [other]);
+		const person = await aLearner(db, organisation, 'S-902', [own]);
+		const entry = anEntry();
+		const read = await toSign(db, other, own.id, person, entry, 'en', NOW);
+		const renamed = { id: other.id, role: other.role, name: 'Marit Bergen', number: null };
+		await db.transaction().execute(async (transaction) => appendEntries(transaction, organisation, await commitNames(transaction, organisation, [renamed], null, NOW)));
+		const given = { entry, shown: read.kind === 'to-sign' ? read.shown : '', password: PASSWORD, language: 'en' } as const;
+		expect(await signHandsOn(db, other, own.id, person, given, '192.0.2.9', NOW)).toEqual({ kind: 'changed' });
+		const again = await toSign(db, other, own.id, person, entry, 'en', NOW);
+		expect(await signHandsOn(db, other, own.id, person, { ...given, shown: again.kind === 'to-sign' ? again.shown : '' }, '192.0.2.9', NOW)).toEqual({ kind: 'signed' });
+		expect((await signedOff(db, organisation, [person])).map(({ signer }) => signer)).toEqual(['Marit Bergen']);
+		await db.deleteFrom('identity').where('person_id', '=', other.id).execute();
+		expect((await signedOff(db, organisation, [person])).map(({ signer, whole }) => ({ signer, whole }))).toEqual([{ signer: null, whole: true }]);
 	});
 
 	it('without the password nothing is signed, and tries are counted as at the sign-in', async () => {
@@ -149,7 +174,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		for (let i = 0; i < 7; i += 1) kinds.push((await signHandsOn(db, other, own.id, person, given, '192.0.2.8', NOW)).kind);
 		expect(kinds.slice(0, 5)).toEqual(Array.from({ length: 5 }, () => 'wrong-password'));
 		expect(kinds.at(-1)).toBe('wait');
-		expect(await signedOff(db, [person])).toEqual([]);
+		expect(await signedOff(db, organisation, [person])).toEqual([]);
 		// Each wrong password is noted; of what only waits nothing was tried.
 		const noted = await db.selectFrom('audit').select(['actor_id', 'subject_id']).where('kind', '=', 'signing-refused').where('organisation_id', '=', organisation).execute();
 		expect(noted).toEqual(kinds.filter((kind) => kind === 'wrong-password').map(() => ({ actor_id: other.id, subject_id: person })));

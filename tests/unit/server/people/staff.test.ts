@@ -2,7 +2,9 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { findPersonById } from '#lib/server/db/people.ts';
 import { changeSettings, firstSetUpCode, furtherSetUpCode, settingsOf, setUpOrganisation, type SetUp } from '#lib/server/people/organisation.ts';
-import { listPeople, recentEvents } from '#lib/server/people/overview.ts';
+import { ALL_DAYS } from '#lib/server/exports/range.ts';
+import { readLog } from '#lib/server/people/log.ts';
+import { listStaff } from '#lib/server/people/overview.ts';
 import { startSession, whoIs, type SessionCookies } from '#lib/server/people/session.ts';
 import { closeAccount, enrolStaff, inviteStaff, passwordCode, resetPerson, signInStaff, unlockPerson } from '#lib/server/people/staff.ts';
 import type { Person } from '#lib/server/people/who.ts';
@@ -164,7 +166,7 @@ describe.each(DATABASES)('on %s', (_, start) => {
 			expect(await signIn(mail('helle'), PASSWORD)).toEqual({ kind: 'refused', why: 'wait', retryAfter: 30 });
 			for (let i = 1; i <= 5; i += 1) await signIn(mail('helle'), OTHER, later(i * 3600));
 			expect(await signIn(mail('helle'), PASSWORD, later(9 * 3600), '198.51.100.9')).toEqual({ kind: 'refused', why: 'locked' });
-			expect((await listPeople(db, employer)).find(({ id }) => id === trainer.id)?.state).toBe('locked');
+			expect((await listStaff(db, employer)).find(({ id }) => id === trainer.id)?.state).toBe('locked');
 			const stranger = await anEmployer('stranger');
 			expect(await unlockPerson(db, stranger, trainer.id, NOW)).toBe(false);
 			expect((await signIn(mail('helle'), PASSWORD, later(9 * 3600))).kind).toBe('refused');
@@ -229,8 +231,8 @@ describe.each(DATABASES)('on %s', (_, start) => {
 			expect(await resetPerson(db, stranger, trainer.id, NOW)).toEqual({ kind: 'not-found' });
 			expect(await unlockPerson(db, stranger, trainer.id, NOW)).toBe(false);
 			expect(await findPersonById(db, trainer.id)).toEqual(before);
-			expect((await listPeople(db, stranger)).map(({ id }) => id)).toEqual([stranger.id]);
-			expect((await recentEvents(db, stranger, 100)).map(({ kind }) => kind)).toEqual(['organisation-set-up']);
+			expect((await listStaff(db, stranger)).map(({ id }) => id)).toEqual([stranger.id]);
+			expect((await readLog(db, stranger, { who: '', range: ALL_DAYS })).deeds.map(({ kind }) => kind)).toEqual(['organisation-set-up']);
 		});
 
 		it('cannot close the own account, so that one is always left', async () => {
@@ -252,8 +254,8 @@ describe.each(DATABASES)('on %s', (_, start) => {
 			await changeSettings(db, employer, settings, later(60));
 			// The pass rule is chosen on a page of its own.
 			expect(await settingsOf(db, employer.organisation)).toEqual({ ...settings, passRule: 'staged' });
-			const [newest] = await recentEvents(db, employer, 1);
-			expect(newest).toMatchObject({ kind: 'settings-changed', actor: 'Orla Finch' });
+			const [newest] = (await readLog(db, employer, { who: '', range: ALL_DAYS })).deeds;
+			expect(newest).toMatchObject({ kind: 'settings-changed', actor: { name: 'Orla Finch' } });
 		});
 	});
 

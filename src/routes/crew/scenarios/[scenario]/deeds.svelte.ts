@@ -146,7 +146,9 @@ export class Deeds {
 			const response = await fetch(`?/${action}`, { method: 'POST', body, headers: { accept: 'application/json', 'x-sveltekit-action': 'true' } });
 			const result = deserialize<{ readonly result: DeedResult }, { readonly result: DeedResult }>(await response.text());
 			const came = result.type === 'success' || result.type === 'failure' ? result.data?.result : undefined;
-			if (came === undefined) this.told = this.#author.page.refused['not-found'];
+			// A server that is not well, or has no room: it can be sent again.
+			if (response.status >= 500) this.told = this.#author.page.notSent;
+			else if (came === undefined) this.told = this.#author.page.refused['not-found'];
 			else this.#hear(came);
 			return came;
 		} catch {

@@ -3,15 +3,16 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import * as z from 'zod';
 import { CAPACITIES, HANDS_ON_CHECKS } from '#lib/records/index.ts';
 import {
-	completionsOf,
 	crewPeople,
 	database,
 	dayIn,
 	field,
 	findCrew,
+	recordOf,
 	settingsOf,
 	signedOff,
 	signHandsOn,
+	theoryOf,
 	toSign,
 	typedIn,
 	type Database,
@@ -47,17 +48,17 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	const now = new Date();
 	const person = await findPerson(db, who, params.crew, params.person, now);
 	const { zone } = await settingsOf(db, who.organisation);
-	const [passed] = await completionsOf(db, person.id);
 	return {
 		crew: params.crew,
 		person: { id: person.id, name: person.name, number: person.number },
-		theory: passed === undefined ? null : { day: passed.day, supervised: passed.supervised === 1 },
-		before: (await signedOff(db, [person.id])).map(({ id, record, signature, whole }) => ({
+		theory: theoryOf(await recordOf(db, person.id)),
+		before: (await signedOff(db, who.organisation, [person.id])).map(({ id, record, signature, signer, revoked, whole }) => ({
 			id,
 			day: record.day,
 			place: record.place,
-			name: signature.name,
+			name: signer,
 			capacity: signature.capacity,
+			revoked,
 			whole
 		})),
 		today: dayIn(zone, now),

@@ -1,0 +1,81 @@
+/** Completions, sign-offs and certificates: each entry has its row, and every column of it says what the entry says. */
+import { canonicalJson, type EntryKind, type EntryOf, type Placed } from '#lib/records/index.ts';
+import type { Database } from '../../db/open.ts';
+import { certificatesByRecord, completionsById, signOffsById } from '../../db/verifying.ts';
+import { sha256 } from '../chain.ts';
+import { compareRow } from './columns.ts';
+import { firstOf, type Found } from './result.ts';
+
+/** @returns the entries of a kind. */
+export function ofKind<Kind extends EntryKind>(entries: readonly Placed[], kind: Kind): readonly Placed<EntryOf<Kind>>[] {
+	return entries.filter((one): one is Placed<EntryOf<Kind>> => one.entry.kind === kind);
+}
+
+/** @returns the first of some entries of which a row is missing, or differs. */
+export async function checkRows(db: Database, organisation: string, entries: readonly Placed[]): Promise<Found> {
+	return firstOf([await checkCompletions(db, entries), await checkSignOffs(db, organisation, entries), await checkCertificates(db, organisation, entries)]);
+}
+
+async function checkCompletions(db: Database, entries: readonly Placed[]): Promise<Found> {
+	const completed = ofKind(entries, 'completed');
+	const rows = await completionsById(db, completed.map(({ entry }) => entry.id));
+	return firstOf(
+		completed.map(({ seq, entry }) =>
+			compareRow({ table: 'completion', row: entry.id, seq }, rows.get(entry.id), {
+				id: entry.id,
+				organisation_id: entry.employer.id,
+				person_id: entry.person,
+				course: entry.course.id,
+				version: entry.course.version,
+				check_id: entry.check,
+				supervised: entry.supervised === null ? 0 : 1,
+				language: entry.language,
+				day: entry.day,
+				at: entry.endedAt
+			})
+		)
+	);
+}
+
+async function checkSignOffs(db: Database, organisation: string, entries: readonly Placed[]): Promise<Found> {
+	const signed = ofKind(entries, 'hands-on');
+	const rows = await signOffsById(db, signed.map(({ entry }) => entry.record.id));
+	return firstOf(
+		signed.map(({ seq, entry: { person, record, signature } }) => {
+			const { signer, capacity, language, at } = signature;
+			const text = canonicalJson(record);
+			return compareRow({ table: 'sign_off', row: record.id, seq }, rows.get(record.id), {
+				id: record.id,
+				organisation_id: organisation,
+				person_id: person,
+				signer_id: signer,
+				capacity,
+				record: text,
+				record_hash: sha256(text),
+				signed: canonicalJson(signature),
+				language,
+				at
+			});
+		})
+	);
+}
+
+async function checkCertificates(db: Database, organisation: string, entries: readonly Placed[]): Promise<Found> {
+	const made = ofKind(entries, 'certificate-made');
+	const rows = await certificatesByRecord(db, organisation, made.map(({ entry }) => entry.of));
+	return firstOf(
+		made.map(({ seq, entry: { of, person, by, at, statusIndex, code } }) => {
+			const row = rows.get(of);
+			return compareRow({ table: 'certificate', row: of, seq }, row === undefined ? undefined : { ...row, code: sha256(row.code) }, {
+				// The chain holds the hash of the code: who reads it cannot ask for the certificate.
+				code,
+				organisation_id: organisation,
+				person_id: person,
+				record_id: of,
+				status_index: statusIndex,
+				made_by: by,
+				at
+			});
+		})
+	);
+}

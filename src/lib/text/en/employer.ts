@@ -1,0 +1,33 @@
+import { accounts } from './records/accounts.ts';
+import { deeds } from './records/deeds.ts';
+import { exporting } from './records/exporting.ts';
+import { forgetting } from './records/forgetting.ts';
+import { keeping } from './records/keeping.ts';
+import { listCheck } from './records/list-check.ts';
+import { onePerson } from './records/one-person.ts';
+import { priorTraining } from './records/prior-training.ts';
+import { recordLaw } from './records/record-law.ts';
+import { recordSettings } from './records/record-settings.ts';
+import { retraining } from './records/retraining.ts';
+import { rosterAll } from './records/roster-all.ts';
+import { training } from './records/training.ts';
+
+/** What pages of employers need beside the rest, in English: learners' practice never loads it. */
+export const employer = Object.freeze({
+	accounts,
+	deeds,
+	exporting,
+	forgetting,
+	keeping,
+	listCheck,
+	onePerson,
+	priorTraining,
+	recordLaw,
+	recordSettings,
+	retraining,
+	rosterAll,
+	training
+});
+
+/** What every language holds of it. */
+export type EmployerMessages = typeof employer;

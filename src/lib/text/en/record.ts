@@ -1,0 +1,17 @@
+import { certificate } from './records/certificate.ts';
+import { faults } from './records/faults.ts';
+import { ownRecord } from './records/own-record.ts';
+import { recordLaw } from './records/record-law.ts';
+import { verifying } from './records/verifying.ts';
+
+/** What certificates and the pages that show one record need, in English: learners' practice never loads it. */
+export const record = Object.freeze({
+	certificate,
+	faults,
+	ownRecord,
+	recordLaw,
+	verifying
+});
+
+/** What every language holds of it. */
+export type RecordMessages = typeof record;

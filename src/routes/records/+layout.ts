@@ -1,0 +1,21 @@
+import { employerMessages } from '#lib/text/index.ts';
+import type { Section } from '../sections.ts';
+import type { LayoutLoad } from './$types';
+
+/** The words of employers' pages beside those of all pages, and where these pages are. */
+export const load: LayoutLoad = async ({ parent }) => {
+	const { m, language } = await parent();
+	const employer = await employerMessages(language);
+	const sections: readonly Section[] = [
+		{ path: '/records', text: employer.training.short },
+		{ path: '/records/list', text: employer.listCheck.short },
+		{ path: '/records/retraining', text: employer.retraining.title },
+		{ path: '/records/people', text: employer.training.accounts },
+		{ path: '/crew', text: m.people.crews },
+		{ path: '/records/exports', text: employer.exporting.title },
+		{ path: '/records/log', text: employer.deeds.title },
+		{ path: '/records/keeping', text: employer.keeping.title },
+		{ path: '/records/settings', text: employer.training.organisation }
+	];
+	return { m: { ...m, ...employer }, sections };
+};
