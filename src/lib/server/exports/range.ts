@@ -1,6 +1,6 @@
 /** From which day to which day an export goes. */
 import * as z from 'zod';
-import { NO_END } from '#lib/records/index.ts';
+import { NO_END, addDays } from '#lib/records/index.ts';
 import { dayIn } from '../course/day.ts';
 import type { Span } from '../db/audit.ts';
 
