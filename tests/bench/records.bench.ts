@@ -73,10 +73,12 @@ function completions(address: string, house: House): readonly Figure[] {
 
 async function verified(db: Database, house: House, small: House): Promise<readonly Figure[]> {
 	const verify = async (organisation: string, depth: 'hashes' | 'records' | 'answers', share: number) => {
-		const start = performance.now();
+		const before = process.cpuUsage();
 		const result = await verifyRecords(db, { organisation, depth, redraw: { share, seed: SEED } });
 		if (result.kind !== 'holds') throw new Error(`the records do not hold: ${JSON.stringify(result.broken)}`);
-		return { seconds: (performance.now() - start) / 1000, counts: result.counts };
+		const { user, system } = process.cpuUsage(before);
+		// What one core is busy with; the collector's helpers on others count as well.
+		return { seconds: (user + system) / 1e6, counts: result.counts };
 	};
 	const chain = await verify(house.organisation, 'hashes', 0);
 	const entries = chain.counts.entries / chain.seconds;
