@@ -66,9 +66,12 @@ async function pages(db: Database, house: House): Promise<readonly Figure[]> {
 
 function completions(address: string, house: House): readonly Figure[] {
 	const printed = execFileSync(process.execPath, [join(ROOT, 'tests/bench/simulated/drain-completions.ts'), address, house.organisation], { encoding: 'utf8' });
-	const { bytes, megabytes } = JSON.parse(printed) as { bytes: number; megabytes: number };
+	const { bytes, loaded, peak } = JSON.parse(printed) as { bytes: number; loaded: number; peak: number };
 	if (bytes < house.completions * 100) throw new Error('the list of completions is too short');
-	return [{ name: `CSV of ${house.completions} completions, most memory`, value: megabytes, unit: 'MB', goal: `< ${GOAL.memory} MB`, holds: megabytes < GOAL.memory }];
+	return [
+		{ name: `CSV of ${house.completions} completions, most memory`, value: peak, unit: 'MB', goal: `< ${GOAL.memory} MB`, holds: peak < GOAL.memory },
+		{ name: 'of it the program, loaded', value: loaded, unit: 'MB', goal: 'no goal', holds: true }
+	];
 }
 
 async function verified(db: Database, house: House, small: House): Promise<readonly Figure[]> {

@@ -100,7 +100,7 @@ export class ChainWalk {
 		const sizes = rows.filter(({ kind }) => kind === 'checkpointed').map(({ seq }) => seq - 1);
 		const checkpoints = await checkpointsBySize(this.#db, this.#organisation, sizes);
 		for (const row of rows) {
-			const step = follow(this.#organisation, this.#walked, row);
+			const step = follow(this.#organisation, this.#walked, row, this.#looking.rows);
 			if (step.kind === 'broken') return { placed, found: step.found };
 			const { seq, hash, entry } = step.placed;
 			if (entry.kind === 'checkpointed') {
