@@ -41,5 +41,12 @@ const TOGETHER = [
 
 export default defineConfig({
 	plugins: [sveltekit(config).then(allowConfigFile)],
-	build: { rolldownOptions: { output: { codeSplitting: { groups: TOGETHER } } } }
+	build: {
+		rolldownOptions: { output: { codeSplitting: { groups: TOGETHER } } },
+		modulePreload: {
+			// Every page carries the list of what each page of the site loads. Styles have to stand in it, so that no page
+			// shows without them; scripts name what they need themselves. What a page begins with, its own head says.
+			resolveDependencies: (_, needed, { hostType }) => (hostType === 'js' ? needed.filter((file) => file.endsWith('.css')) : needed)
+		}
+	}
 });

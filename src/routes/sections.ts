@@ -1,11 +1,16 @@
 /** One of the pages that a role works with. */
 export interface Section {
-	readonly path: '/crew' | '/crew/sets' | '/crew/scenarios' | '/crew/paper' | '/crew/board' | '/records' | '/records/list' | '/records/retraining' | '/records/people' | '/records/exports' | '/records/log' | '/records/keeping' | '/records/settings';
+	readonly path: Path;
 	readonly text: string;
+	/** Pages that belong to it, though their address does not begin with its own. */
+	readonly with?: readonly string[];
 }
 
-/** @returns the section that an address belongs to: the longest path that it begins with. */
+type Path = '/crew' | '/crew/sets' | '/crew/scenarios' | '/crew/paper' | '/crew/board' | '/records' | '/records/retraining' | '/records/people' | '/records/exports' | '/records/keeping' | '/records/settings';
+
+/** @returns the section that an address belongs to: one that names it, else the longest path that it begins with. */
 export function sectionOf(sections: readonly Section[], address: string): Section | undefined {
-	const within = sections.filter(({ path }) => address === path || address.startsWith(`${path}/`));
-	return within.toSorted((a, b) => b.path.length - a.path.length)[0];
+	const holds = (path: string): boolean => address === path || address.startsWith(`${path}/`);
+	const elsewhere = sections.find((one) => one.with?.some(holds));
+	return elsewhere ?? sections.filter(({ path }) => holds(path)).toSorted((a, b) => b.path.length - a.path.length)[0];
 }

@@ -45,7 +45,7 @@ function verified(): { readonly status: number | null; readonly output: unknown 
 	return { status, output: JSON.parse(stdout) as unknown };
 }
 
-test('the chain is checked, a checkpoint is made and saved, and the records are held against it', async ({ browser }) => {
+test('the chain is checked, a checkpoint is made and saved, and the records are held against it @en', async ({ browser }) => {
 	const context = await browserOf(browser, false);
 	const page = await context.newPage();
 	await page.goto('/records/keeping');

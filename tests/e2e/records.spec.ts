@@ -100,8 +100,13 @@ test('a person’s page holds records, tries and history; each answer is there, 
 	await expect(records).toContainText('Orientation: lanyard with energy absorber, version 1');
 	await expect(records).toContainText('Horizontal lifelines');
 	await expect(records).toContainText(/all five checks were seen/);
-	await expect(page.getByRole('region', { name: 'Tries at checks' }).getByRole('rowheader')).toHaveCount(9);
-	await expect(page.getByRole('region', { name: 'History' })).toContainText('Passed: Final check, try 1');
+	const tries = page.getByRole('region', { name: 'Tries at checks' });
+	await expect(tries.getByRole('rowheader')).toHaveCount(1);
+	await tries.getByText('8 tries at checks of lessons').click();
+	await expect(tries.getByRole('rowheader')).toHaveCount(9);
+	const history = page.getByRole('region', { name: 'History' });
+	await history.getByText(/^Show \d+ entries$/).click();
+	await expect(history.getByRole('listitem').filter({ hasText: 'Passed: Final check, try 1' })).toBeVisible();
 	await expectWellMade(page, { state: 'a person', screens: ['as it is', 'narrowest'], targets: true });
 
 	await records.getByRole('link', { name: 'See every answer' }).click();
@@ -137,6 +142,11 @@ test('retraining is ordered and withdrawn, a record revoked and counted again, a
 	await page.getByLabel('To be done until').fill(addDays(TODAY, 14));
 	await page.getByRole('button', { name: 'Order it' }).click();
 	await expect(page.getByRole('status')).toHaveText('Retraining is ordered. The course is open again.');
+	// The same form sent once more, as by a double press, is no second order.
+	const again = { reason: 'incident', due: addDays(TODAY, 14) };
+	expect((await page.request.post(`/records/person/${people.learners[0]?.person ?? ''}?/order`, { form: again, headers: { origin: new URL(page.url()).origin } })).ok()).toBe(true);
+	await page.reload();
+	await expect(page.getByRole('button', { name: 'Withdraw this order' })).toHaveCount(1);
 	await expect(state).toContainText('Expired, retraining due');
 	await page.getByRole('button', { name: 'Withdraw this order' }).click();
 	await expect(page.getByRole('status')).toHaveText('The order is withdrawn.');
@@ -166,6 +176,7 @@ test('retraining is ordered and withdrawn, a record revoked and counted again, a
 	await page.goto(`/records/person/${people.learners[0]?.person ?? ''}`);
 	await page.getByRole('button', { name: 'Mark as back' }).click();
 	await expect(state).toContainText('Current');
+	await page.getByText(/^Show \d+ entries$/).click();
 	await expect(page.getByRole('region', { name: 'History' }).getByRole('listitem').first()).toContainText('Came back on');
 });
 

@@ -174,6 +174,10 @@ test('training from before is read, then signed with the password, and stands in
 	await expect(sign).toContainText('I judged this training adequate');
 	await expect(sign).toContainText(sha256('a paper'));
 	await expectWellMade(employer, { state: 'about to sign', targets: true });
+	// Who goes back to change something finds what was typed.
+	await sign.getByRole('button', { name: 'Change something' }).click();
+	await expect(employer.getByLabel('What training, and who gave it')).toHaveValue('Two-day course, yard of the last employer');
+	await employer.getByRole('button', { name: 'Read what you sign' }).click();
 	await sign.getByLabel('Your password once more').fill('five lines over the quay');
 	await sign.getByRole('button', { name: 'Sign', exact: true }).click();
 	await expect(sign.getByLabel('Your password once more')).toHaveAccessibleDescription('This is not your password.');
@@ -189,7 +193,7 @@ test('training from before is read, then signed with the password, and stands in
 	const ilan = await pageOf(browser, await joinOver(server.address, learner(1)));
 	await ilan.context().addCookies([{ name: 'language', value: 'es', url: server.address }]);
 	await ilan.goto('/learn/record');
-	await expect(ilan.getByRole('heading', { name: 'Formación anterior' })).toBeVisible();
+	await expect(ilan.getByRole('heading', { name: 'Capacitación previa' })).toBeVisible();
 	await expect(ilan.getByText('Two-day course, yard of the last employer')).toBeVisible();
 	await expectWellMade(ilan, { state: 'the own copy in Spanish', targets: true });
 });

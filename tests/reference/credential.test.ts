@@ -220,6 +220,8 @@ describe('each failure has a verdict of its own', () => {
 		const header = { ...part(token, 0), kid: 'https://elsewhere.example.org/keys#1' };
 		for (const iss of [elsewhere, 'https://elsewhere.example.org/7']) expect(await verdict(signed(header, { ...part(token, 1), iss }, privateKey))).toBe('not-ours');
 		for (const none of ['', 'a.b.c', 'a.b', token.slice(0, 40), `${token}.${token}`, 'x'.repeat(30_000)]) expect(await verdict(none)).toBe('not-readable');
+		// RFC 7515, section 4.1.4: a key's name is a text.
+		for (const kid of [7, null, ['#'], { '#': 1 }, true]) expect(await verdict(signed({ ...part(token, 0), kid }, part(token, 1), privateKey))).toBe('not-readable');
 		// Signed by us, and no credential of a training.
 		expect(await verdict((await statusListToken(db, organisation, ORIGIN, NOW)) ?? '')).toBe('not-readable');
 	});

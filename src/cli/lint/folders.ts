@@ -31,7 +31,7 @@ export const MAY_IMPORT: Readonly<Record<string, Readonly<Record<string, Reach>>
 	findings: { quantity: 'values', expression: 'values', arrest: 'values', scenario: 'values' },
 	mastery: { grading: 'types' },
 	course: { rules: 'values', arrest: 'values', scenario: 'values', findings: 'values', mastery: 'types' },
-	records: { scenario: 'types', grading: 'types', mastery: 'values' },
+	records: { mastery: 'values' },
 	flow: { scenario: 'values', grading: 'values', findings: 'values', mastery: 'values', course: 'values' },
 	text: {
 		quantity: 'types',

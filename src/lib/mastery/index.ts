@@ -28,7 +28,7 @@ export { nextTask, type NextTask, type TaskFacts, type Turn } from './next.ts';
 export { REFRESH_DAYS, refreshersAhead, refreshersDue, type Due } from './refresh.ts';
 export { dayNumber, daysAfter, monthsAfter } from './day.ts';
 export { hashOf, seedOf } from './seed.ts';
-export { LESSON_RULE, PASS_RULES, cellsOf, passRule, ruleForCell, type From, type Slot } from './rule.ts';
+export { LESSON_RULE, OWN_RULE, PASS_RULES, baseOf, cellsOf, passRule, ruleForCell, type From, type Slot } from './rule.ts';
 export type { PassRule } from './schema.ts';
 export { firstPage, longestForm, standing, type FailReason, type ItemOutcome, type Standing } from './judge.ts';
 export {

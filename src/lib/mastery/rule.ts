@@ -172,3 +172,11 @@ export function ruleForCell(rule: PassRule, cell: string): PassRule {
 export function cellsOf(rule: PassRule): readonly string[] {
 	return [...new Set(rule.blueprint.map((one) => one.cell))];
 }
+
+/** What the id of a rule begins with that an organisation made; what follows is the shipped rule that it was made from. */
+export const OWN_RULE = 'own-';
+
+/** @returns the id of the shipped rule that a rule is, or was made from. */
+export function baseOf(id: string): string {
+	return id.startsWith(OWN_RULE) ? id.slice(OWN_RULE.length) : id;
+}

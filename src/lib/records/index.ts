@@ -3,12 +3,14 @@ export { CREDENTIAL_CONTEXTS, claimsOf, credentialOf, numericDate, type Credenti
 export type { Credential, CredentialClaims, Profile } from './credential-schema.ts';
 export { LEAST_DAY, NO_END, addDays, addMonths, daysBetween } from './days.ts';
 export { CAPACITIES, HANDS_ON_CHECKS, type Capacity, type HandsOnCheck } from './hands-on.ts';
+export { commitmentsIn, nameAt } from './names-in.ts';
 export { RETRAINING_REASONS, REVOCATION_REASONS, endsAtOnce, type RetrainingReason, type RevocationReason } from './reasons.ts';
 export {
 	TRAINING_STATES,
 	isWhole,
 	personRecord,
 	stateOn,
+	trainingDay,
 	validityOf,
 	type PersonRecord,
 	type Placed,

@@ -33,6 +33,8 @@ export interface TrainingRecord extends Common {
 	readonly run: number;
 	/** The hands-on part that goes with it. Until there is one, own training is a record of theory only; prior training needs none. */
 	readonly signOff: SignOffRecord | undefined;
+	/** The order of retraining that it answers; undefined for a first training. */
+	readonly ordered: Placed<EntryOf<'retraining-ordered'>> | undefined;
 	readonly acknowledged: Placed<EntryOf<'acknowledged'>> | undefined;
 	readonly certificate: Placed<EntryOf<'certificate-made'>> | undefined;
 	/** Last local day on which it is valid by itself; null for no fixed end. */
@@ -100,6 +102,7 @@ export function personRecord(entries: readonly Placed[]): PersonRecord {
 				run,
 				revoked: revocationOf(entries, id),
 				signOff,
+				ordered: standing[run - 1],
 				acknowledged: all(entries, 'acknowledged').find((one) => one.entry.of === id),
 				certificate: all(entries, 'certificate-made').findLast((one) => one.entry.of === id),
 				validUntil: entry.kind === 'completed' ? entry.validity.until : entry.record.validUntil
@@ -123,6 +126,11 @@ export function personRecord(entries: readonly Placed[]): PersonRecord {
 		checks: all(entries, 'check-ended'),
 		entries
 	};
+}
+
+/** @returns the local day of a record: of the final check, or on which training from elsewhere was judged adequate. */
+export function trainingDay({ entry }: Pick<TrainingRecord, 'entry'>): string {
+	return entry.kind === 'completed' ? entry.day : entry.record.judgedDay;
 }
 
 /** Whether a record proves the whole training: it counts, and the hands-on part is signed where it needs one. */
@@ -165,9 +173,11 @@ export function validityOf(of: PersonRecord): Validity {
 	return { record, until, due, detail: detailOf(of, record, open.length > 0) };
 }
 
-function detailOf({ trainings }: PersonRecord, record: TrainingRecord | undefined, ordered: boolean): TrainingDetail | undefined {
+function detailOf({ trainings, orders }: PersonRecord, record: TrainingRecord | undefined, ordered: boolean): TrainingDetail | undefined {
 	const last = trainings.at(-1);
-	if (last !== undefined && last.revoked === undefined && !isWhole(last)) return 'sign-off-missing';
+	// A signature goes with the theory of the run at hand alone.
+	const run = orders.filter(({ withdrawn }) => !withdrawn).length;
+	if (last?.run === run && last.revoked === undefined && !isWhole(last)) return 'sign-off-missing';
 	if (ordered) return 'retraining-ordered';
 	return record === undefined && last?.revoked !== undefined ? 'revoked' : undefined;
 }

@@ -1,18 +1,9 @@
 /** A certificate in words: what the chain says of a record, as it is printed. */
-import { NO_END, type EntryOf } from '#lib/records/index.ts';
-import type { CertificateRow, PrintedCertificate } from '#lib/paper/index.ts';
-import { baseOf, qrCode, type CertificateFacts } from '#lib/server/index.ts';
-import { languageInfo, type Messages, type RecordMessages } from '#lib/text/index.ts';
+import type { PrintedCertificate } from '#lib/paper/index.ts';
+import { qrCode, type CertificateFacts } from '#lib/server/index.ts';
 import { dayText } from '../day-text.ts';
-import { ofHundred, ruleName } from '../rule-words.ts';
-import { courseName, lessonName, notCoveredName, scopeName, tableNames } from './record-names.ts';
-
-/** Words and their language. */
-export interface CertificateWords {
-	readonly m: Messages;
-	readonly record: RecordMessages;
-	readonly language: 'en' | 'es';
-}
+import { noProofTexts } from './no-proof.ts';
+import { handsOnText, headingOf, priorRows, theoryRows, validRow, type CertificateWords } from './training-rows.ts';
 
 /** Characters of a code that are read at once. */
 const GROUP = 4;
@@ -25,63 +16,6 @@ export function groupedCode(code: string): string {
 /** @returns the address at which everybody can see whether a certificate still holds. */
 export function verifyAddress(origin: string, code: string): string {
 	return `${origin}/v/${code}`;
-}
-
-function momentText(instant: string, zone: string, language: 'en' | 'es'): string {
-	return new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short', timeZone: zone }).format(new Date(instant));
-}
-
-/** What a record is called: no certificate before the hands-on part is signed. */
-export function headingOf({ training }: Pick<CertificateFacts, 'training'>): 'whole' | 'theory' | 'prior' {
-	if (training.entry.kind === 'prior-training') return 'prior';
-	return training.signOff === undefined ? 'theory' : 'whole';
-}
-
-function validRow({ until, training }: CertificateFacts, { record: { certificate: c }, language }: CertificateWords): CertificateRow {
-	const { entry } = training;
-	const by = entry.kind === 'completed' ? c.by[entry.validity.by] : c.by.employer;
-	return { name: c.rows.valid, value: until === NO_END ? c.noEnd : c.validUntil({ day: dayText(until, language), by }) };
-}
-
-function ratesText(entry: EntryOf<'completed'>, { m, record: { certificate: c }, language }: CertificateWords): string {
-	const number = new Intl.NumberFormat(language, { maximumFractionDigits: 0 });
-	const list = entry.passRule.rates.map(({ right, allowedTries }) => c.rate({ right: number.format(100 * right), passes: ofHundred(m, language, allowedTries) }));
-	return c.rates({ list: list.join('; ') });
-}
-
-function completedRows(entry: EntryOf<'completed'>, facts: CertificateFacts, words: CertificateWords): readonly CertificateRow[] {
-	const { m, record, language } = words;
-	const c = record.certificate;
-	const { passRule: rule, supervised } = entry;
-	const base = baseOf(rule.id);
-	const signed = facts.training.signOff?.entry.record;
-	const present = supervised === null ? c.nobodyPresent : c.present({ name: facts.present ?? c.erased, how: supervised.identified, place: supervised.place });
-	return [
-		{ name: c.rows.course, value: c.courseVersion({ course: courseName(m, entry.course.id), n: entry.course.version }) },
-		{ name: c.rows.scope, value: scopeName(m, entry.course.scope) },
-		{ name: c.rows.subjects, value: entry.course.lessons.map((one) => lessonName(m, one)).join('; '), small: true },
-		{ name: c.rows.notCovered, value: entry.course.notCovered.map((one) => notCoveredName(m, one)).join('; '), small: true },
-		{ name: c.rows.tables, value: tableNames(m, entry.rules, entry.practice) },
-		{ name: c.rows.language, value: c.languageState({ language: languageInfo(entry.language).name, state: c.reviews[entry.languageState] }) },
-		{ name: c.rows.dates, value: c.fromTo({ from: momentText(entry.startedAt, entry.zone, language), to: momentText(entry.endedAt, entry.zone, language), zone: entry.zone }) },
-		{ name: c.rows.check, value: c.result(entry) },
-		{ name: c.rows.passRule, value: c.rule({ rule: ruleName(m, { base, own: base !== rule.id }), n: rule.version, mark: rule.provisional ? c.marks.provisional : c.marks.judged }) },
-		...(rule.rates.length === 0 ? [] : [{ name: c.rows.rates, value: ratesText(entry, words), small: true }]),
-		{ name: c.rows.present, value: present },
-		{ name: c.rows.handsOn, value: signed === undefined ? c.handsOnMissing : c.handsOn({ day: dayText(signed.day, language), place: signed.place }) },
-		{ name: c.rows.basis, value: c.basis.own }
-	];
-}
-
-function priorRows({ record }: EntryOf<'prior-training'>, { m, record: { certificate: c }, language }: CertificateWords): readonly CertificateRow[] {
-	return [
-		{ name: c.rows.training, value: record.training },
-		{ name: c.rows.scope, value: scopeName(m, record.scope) },
-		{ name: c.rows.trained, value: record.trainedDay === null ? c.dayUnknown : dayText(record.trainedDay, language) },
-		{ name: c.rows.judged, value: dayText(record.judgedDay, language) },
-		{ name: c.rows.document, value: record.document ?? c.noDocument, small: record.document !== null },
-		{ name: c.rows.basis, value: c.basis.prior }
-	];
 }
 
 function signatureOf({ training, signer, signedOn }: CertificateFacts, { record: { certificate: c }, language }: CertificateWords): PrintedCertificate['signature'] {
@@ -109,7 +43,7 @@ export function certificateSheet(facts: CertificateFacts, words: CertificateWord
 	const c = record.certificate;
 	const { training, person, before, head, code } = facts;
 	const { entry } = training;
-	const kind = headingOf(facts);
+	const kind = headingOf(training);
 	const count = new Intl.NumberFormat(language);
 	const address = verifyAddress(origin, code);
 	return {
@@ -119,8 +53,8 @@ export function certificateSheet(facts: CertificateFacts, words: CertificateWord
 		said: c.said[kind],
 		rows: [
 			{ name: c.rows.employer, value: facts.employer },
-			...(entry.kind === 'completed' ? completedRows(entry, facts, words) : priorRows(entry, words)),
-			validRow(facts, words),
+			...(entry.kind === 'completed' ? theoryRows(entry, { present: facts.present, handsOn: handsOnText(training.signOff, words) }, words) : priorRows(entry, words)),
+			validRow(entry, facts.until, words),
 			...(facts.revokedOn === null ? [] : [{ name: c.rows.revoked, value: c.revokedOn({ day: dayText(facts.revokedOn, language) }) }])
 		],
 		across: acrossOf(facts, words),
@@ -133,6 +67,7 @@ export function certificateSheet(facts: CertificateFacts, words: CertificateWord
 			c.entryHash({ hash: training.hash }),
 			c.headHash({ hash: head.hash }),
 			c.claim,
+			...noProofTexts(training, facts.rules, record.recordLaw),
 			c.noProof,
 			m.verdict.caution
 		]

@@ -8,13 +8,11 @@ export const load: LayoutLoad = async ({ parent }) => {
 	const employer = await employerMessages(language);
 	const sections: readonly Section[] = [
 		{ path: '/records', text: employer.training.short },
-		{ path: '/records/list', text: employer.listCheck.short },
-		{ path: '/records/retraining', text: employer.retraining.title },
-		{ path: '/records/people', text: employer.training.accounts },
+		{ path: '/records/retraining', text: employer.retraining.short },
 		{ path: '/crew', text: m.people.crews },
+		{ path: '/records/people', text: employer.training.accounts },
 		{ path: '/records/exports', text: employer.exporting.title },
-		{ path: '/records/log', text: employer.deeds.title },
-		{ path: '/records/keeping', text: employer.keeping.title },
+		{ path: '/records/keeping', text: employer.keeping.title, with: ['/records/log'] },
 		{ path: '/records/settings', text: employer.training.organisation }
 	];
 	return { m: { ...m, ...employer }, sections };

@@ -60,6 +60,15 @@ describe('a training', () => {
 		expect(standing(...done, again, handsOn('2026-11-22'))).toEqual({ record: again.id, until: '2028-11-20', due: undefined, detail: undefined });
 	});
 
+	it('whose hands-on part was never signed is over once retraining is ordered: a signature now would go with what comes', () => {
+		const passed = completed('2026-11-20');
+		const ordered = order('2026-11-24', '2026-12-24', 'change-of-work');
+		expect(standing(passed, ordered)).toEqual({ record: undefined, until: null, due: '2026-12-24', detail: 'retraining-ordered' });
+		expect(standing(passed, ordered, completed('2026-12-01'))).toMatchObject({ due: '2026-12-24', detail: 'sign-off-missing' });
+		// Withdrawn, it is as if it had not been ordered.
+		expect(standing(passed, ordered, withdrawn(ordered.id))).toMatchObject({ due: undefined, detail: 'sign-off-missing' });
+	});
+
 	it('keeps what belongs to it: certificate, confirmation, both by its id', () => {
 		const [one, other] = [completed('2026-11-20'), completed('2026-11-21')];
 		const made: Entry = { kind: 'certificate-made', at: `${TODAY}T10:00:00.000Z`, by: randomUUID(), person: PERSON, of: one.id, code: 'a'.repeat(64), statusIndex: 7 };
@@ -95,6 +104,8 @@ describe('an order of retraining', () => {
 		const after = fold(...ordered, again, handsOn('2026-12-02'));
 		expect(after.orders.map((one) => one.done)).toEqual([true]);
 		expect(after.trainings.map(({ run, signOff }) => [run, signOff?.run])).toEqual([[0, 0], [1, 1]]);
+		// Why it was done again stands with what was done again.
+		expect(after.trainings.map(({ ordered: by }) => by?.seq)).toEqual([undefined, after.orders[0]?.seq]);
 		expect(validityOf(after)).toMatchObject({ until: '2028-12-01', due: undefined });
 	});
 

@@ -18,7 +18,7 @@ import { finalRule } from '../people/pass-rules.ts';
 import { runsOf } from '../records/run.ts';
 import type { Person } from '../people/who.ts';
 import type { InputProblem } from '../problems.ts';
-import { appendEntries } from '../records/append.ts';
+import { appendEntries, lockChain } from '../records/append.ts';
 import { checkEndEntries } from '../records/check-end.ts';
 import { recordSettings } from '../records/found.ts';
 import { courseBook } from './book.ts';
@@ -317,6 +317,7 @@ async function judged(db: Database, person: Person, check: Replayed, sent: z.out
 		events: [event],
 		course,
 		...(completion === undefined ? {} : { completion }),
+		first: (transaction) => lockChain(transaction, organisation.id),
 		beside: async (transaction) => {
 			// Read again as it is stored: that is what the digest holds.
 			const stored = await findTry(transaction, person.id, of.id);

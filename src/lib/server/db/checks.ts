@@ -12,6 +12,8 @@ export type Completion = Readonly<Selectable<CompletionTable>>;
 
 /** What one step of a check writes: all of it or nothing. */
 export interface CheckWrites {
+	/** What is taken before anything is written: a lock. */
+	readonly first?: (transaction: Database) => Promise<unknown>;
 	readonly start?: Readonly<Insertable<CheckTryTable>>;
 	readonly events: readonly Readonly<Insertable<CheckEventTable>>[];
 	/** What it does to the course. */
@@ -30,7 +32,8 @@ export interface CheckWrites {
 export async function writeCheck(db: Database, writes: CheckWrites): Promise<boolean> {
 	try {
 		await db.transaction().execute(async (transaction) => {
-			const { start, events, course, opening, completion, beside } = writes;
+			const { first, start, events, course, opening, completion, beside } = writes;
+			await first?.(transaction);
 			if (start !== undefined) await transaction.insertInto('check_try').values(start).execute();
 			if (events.length > 0) await transaction.insertInto('check_event').values([...events]).execute();
 			if (course.length > 0) await transaction.insertInto('course_event').values([...course]).execute();

@@ -78,6 +78,7 @@ export function dropDatabase(address: string, name: string): Promise<void> {
  * Puts one database in the place of the one of an address, which is kept under another name.
  * @param aside the name that the old one gets; null where there is none
  * @returns false while somebody is connected to the old one: nothing is changed then
+ * @throws Error when the new one cannot take the name, as while somebody is connected to it: the old one has it again
  */
 export async function putInPlace(address: string, made: string, aside: string | null): Promise<boolean> {
 	const name = databaseName(address);
@@ -90,6 +91,11 @@ export async function putInPlace(address: string, made: string, aside: string | 
 			throw error;
 		}
 	}
-	await onServer(address, [`alter database ${quoted(made)} rename to ${quoted(name)}`]);
+	try {
+		await onServer(address, [`alter database ${quoted(made)} rename to ${quoted(name)}`]);
+	} catch (error) {
+		if (aside !== null) await onServer(address, [`alter database ${quoted(aside)} rename to ${quoted(name)}`]);
+		throw error;
+	}
 	return true;
 }

@@ -17,18 +17,21 @@ export async function allSigningKeyRows(db: Database): Promise<readonly SigningK
 
 /** Stores the public half of the key that signs from now on, and retires those of the same use before it. */
 export async function enterSigningKey(db: Database, row: SigningKeyRow): Promise<void> {
-	await db
-		.insertInto('signing_key')
-		.values(row)
-		.onConflict((conflict) => conflict.column('kid').doNothing())
-		.execute();
-	await db
-		.updateTable('signing_key')
-		.set({ retired_at: row.since })
-		.where('use', '=', row.use)
-		.where('kid', '!=', row.kid)
-		.where('retired_at', 'is', null)
-		.execute();
+	// Both or neither: whoever verifies meanwhile finds one key of a use that is not retired.
+	await db.transaction().execute(async (transaction) => {
+		await transaction
+			.insertInto('signing_key')
+			.values(row)
+			.onConflict((conflict) => conflict.column('kid').doNothing())
+			.execute();
+		await transaction
+			.updateTable('signing_key')
+			.set({ retired_at: row.since })
+			.where('use', '=', row.use)
+			.where('kid', '!=', row.kid)
+			.where('retired_at', 'is', null)
+			.execute();
+	});
 }
 
 /** @returns the file of a SQLite database, null for one in memory; undefined for another database. */

@@ -208,7 +208,7 @@ export async function crewsByName(db: Database, organisation: string): Promise<r
 }
 
 /** @returns the names of the crews of some people, by person: those that are not put away. */
-export async function crewsOfPeople(db: Database, organisation: string, ids: readonly string[]): Promise<ReadonlyMap<string, readonly string[]>> {
+export async function crewNamesOf(db: Database, organisation: string, ids: readonly string[]): Promise<ReadonlyMap<string, readonly string[]>> {
 	const found = new Map<string, string[]>();
 	for (const part of inParts(ids)) {
 		const rows = await db

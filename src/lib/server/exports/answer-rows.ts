@@ -4,6 +4,7 @@ import type { ItemResult } from '../course/items.ts';
 import type { Row } from './csv.ts';
 import type { EndedCheck } from './ended-checks.ts';
 
+/** In this order, for good: new ones go to the end. */
 export const ANSWER_COLUMNS = [
 	'person_id',
 	'name',

@@ -4,6 +4,7 @@ import type { Row } from './csv.ts';
 import type { WalkedPerson } from './people.ts';
 import { isWithin, type DayRange } from './range.ts';
 
+/** In this order, for good: new ones go to the end. */
 export const COMPLETION_COLUMNS = [
 	'record_id',
 	'basis',
@@ -74,7 +75,10 @@ export const COMPLETION_COLUMNS = [
 	'chain_seq',
 	'chain_hash',
 	'sign_off_chain_seq',
-	'sign_off_chain_hash'
+	'sign_off_chain_hash',
+	'retraining_reason',
+	'retraining_ordered_at',
+	'retraining_ordered_by_id'
 ] as const;
 
 export type CompletionRow = Row<(typeof COMPLETION_COLUMNS)[number]>;
@@ -150,7 +154,10 @@ function commonCells({ person, record, now, nameAt, staffName }: WalkedPerson, o
 		entered_at: one.entry.at,
 		entered_by_id: one.entry.by,
 		chain_seq: one.seq,
-		chain_hash: one.hash
+		chain_hash: one.hash,
+		retraining_reason: one.ordered?.entry.reason ?? null,
+		retraining_ordered_at: one.ordered?.entry.at ?? null,
+		retraining_ordered_by_id: one.ordered?.entry.by ?? null
 	};
 }
 

@@ -12,6 +12,16 @@ export function entryMember({ seq, prev, hash, payload }: RecordEntryRow): unkno
 	return { seq, prev, hash, payload: held(payload) };
 }
 
+/** Something that happened in a course or check, with what was sent and what came of it. */
+export function eventMember<Of extends { readonly sent: string; readonly payload: string }>({ sent, payload, ...rest }: Of): unknown {
+	return { ...rest, sent: held(sent), payload: held(payload) };
+}
+
+/** An answered site problem. */
+export function attemptMember<Of extends { readonly plan: string; readonly answers: string; readonly result: string }>({ plan, answers, result, ...rest }: Of): unknown {
+	return { ...rest, plan: held(plan), answers: held(answers), result: held(result) };
+}
+
 /** A check with all that happened in it, as its rows are stored: their texts are what the digest of the chain is of (`evidenceDigest`), in any language. */
 export function checkRows({ of, events }: EndedCheck): unknown {
 	return { ...of, events };
@@ -24,14 +34,16 @@ export function checkMember({ of, events }: EndedCheck): unknown {
 		...rest,
 		rule: held(rule),
 		supervision: supervision === null ? null : held(supervision),
-		events: events.map(({ sent, payload, ...event }) => ({ ...event, sent: held(sent), payload: held(payload) }))
+		events: events.map(eventMember)
 	};
 }
 
+/** A sign-off, with what was signed. */
 export function signOffMember<Of extends { readonly record: string; readonly signed: string }>({ record, signed, ...rest }: Of): unknown {
 	return { ...rest, record: held(record), signed: held(signed) };
 }
 
+/** A deed or a report, with what is known of it. */
 export function detailMember<Of extends { readonly detail: string }>({ detail, ...rest }: Of): unknown {
 	return { ...rest, detail: held(detail) };
 }

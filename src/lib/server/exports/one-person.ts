@@ -11,14 +11,13 @@ import { csvOf } from './csv.ts';
 import { endedChecks } from './ended-checks.ts';
 import type { ExportFile } from './files.ts';
 import { jsonOf } from './json.ts';
-import { checkMember, detailMember, eachAs, entryMember, signOffMember, without } from './members.ts';
+import { attemptMember, checkMember, detailMember, eachAs, entryMember, eventMember, signOffMember, without } from './members.ts';
 import { ERASED, walked } from './people.ts';
 import { ALL_DAYS } from './range.ts';
 import { exportSite } from './site.ts';
 
 /** In which form: everything as JSON, or a table. */
-export const PERSON_FORMS = ['json', 'completions', 'answers'] as const;
-export type PersonForm = (typeof PERSON_FORMS)[number];
+const PERSON_FORMS = ['json', 'completions', 'answers'] as const;
 
 type Subject = ExportedPerson & { readonly answerer: string };
 type Parts = AsyncGenerator<string, void, undefined>;
@@ -66,21 +65,6 @@ async function* checksOf(db: Database, person: string): AsyncGenerator<readonly 
 /** Answers under all the rows that were this person's: their own, and those of guests who joined as them. */
 async function* underAll<One>(answerers: readonly string[], of: (answerer: string) => AsyncIterable<readonly One[]>, as?: (row: One) => unknown): AsyncGenerator<readonly unknown[], void, undefined> {
 	for (const answerer of answerers) yield* eachAs(of(answerer), as);
-}
-
-interface StoredAnswer {
-	readonly plan: string;
-	readonly answers: string;
-	readonly result: string;
-}
-
-/** @returns an answer with what its texts hold. */
-function attemptMember<Of extends StoredAnswer>({ plan, answers, result, ...rest }: Of): unknown {
-	return { ...rest, plan: JSON.parse(plan) as unknown, answers: JSON.parse(answers) as unknown, result: JSON.parse(result) as unknown };
-}
-
-function eventMember<Of extends { readonly sent: string; readonly payload: string }>({ sent, payload, ...rest }: Of): unknown {
-	return { ...rest, sent: JSON.parse(sent) as unknown, payload: JSON.parse(payload) as unknown };
 }
 
 async function* personJson(db: Database, organisation: string, person: Subject, now: Date): Parts {

@@ -1,8 +1,9 @@
 /** people.csv: everyone, and how they stand today. */
-import { NO_END, stateOn, validityOf } from '#lib/records/index.ts';
+import { NO_END, stateOn, trainingDay, validityOf } from '#lib/records/index.ts';
 import type { Row } from './csv.ts';
 import type { WalkedPerson } from './people.ts';
 
+/** In this order, for good: new ones go to the end. */
 export const PEOPLE_COLUMNS = [
 	'person_id',
 	'name',
@@ -37,6 +38,7 @@ export interface Today {
 	readonly soonDays: number;
 }
 
+/** @returns the row of a person, with how training stands on the day of the export. */
 export function personRow({ person, record, now, begun, crews }: WalkedPerson, today: Today): PersonRow {
 	const learner = person.role === 'learner';
 	const { record: counts, until, due, detail } = validityOf(record);
@@ -60,6 +62,6 @@ export function personRow({ person, record, now, begun, crews }: WalkedPerson, t
 		detail: detail ?? null,
 		retraining_due: due ?? null,
 		record_id: counts?.id ?? null,
-		record_day: counts === undefined ? null : counts.entry.kind === 'completed' ? counts.entry.day : counts.entry.record.judgedDay
+		record_day: counts === undefined ? null : trainingDay(counts)
 	};
 }

@@ -1,5 +1,5 @@
 /** Everyone of an organisation with what the chain says of them, page by page. */
-import { personRecord, type Entry, type PersonRecord } from '#lib/records/index.ts';
+import { commitmentsIn, nameAt, personRecord, type PersonRecord } from '#lib/records/index.ts';
 import { begunOf, crewsOfPeople, entriesBesideChecks, personPages, type CrewOf, type ExportedPerson } from '../db/exports.ts';
 import { namesNow } from '../db/names.ts';
 import type { Database } from '../db/open.ts';
@@ -37,13 +37,6 @@ export interface WalkedPerson {
 /** People in a page. @reason their entries are at hand together, read and parsed: what is few is gone before it grows old in memory */
 const PEOPLE = 5;
 
-/** The commitments to names that an entry speaks of. */
-function commitmentsIn(entry: Entry): readonly string[] {
-	if (entry.kind === 'named') return [entry.commitment];
-	if (entry.kind === 'completed') return entry.supervised === null ? [] : [entry.supervised.named];
-	return entry.kind === 'hands-on' || entry.kind === 'prior-training' ? [entry.signature.named] : [];
-}
-
 /** Everyone of an organisation, in no order that means anything. */
 export async function* walkPeople(db: Database, organisation: string): AsyncGenerator<readonly WalkedPerson[], void, undefined> {
 	for await (const people of personPages(db, organisation, PEOPLE)) yield await walked(db, organisation, people);
@@ -71,10 +64,7 @@ export async function walked(db: Database, organisation: string, people: readonl
 			person,
 			record,
 			now,
-			nameAt: (seq) => {
-				const named = record.entries.findLast((one) => one.entry.kind === 'named' && one.seq < seq)?.entry;
-				return shown(named?.kind === 'named' ? named.commitment : undefined, now);
-			},
+			nameAt: (seq) => shown(nameAt(record, seq), now),
 			nameOf: (commitment) => shown(commitment, NOBODY).name,
 			staffName: (id) => (id === null ? '' : staff.get(id)?.name || ERASED),
 			begun: begun.has(person.id),

@@ -28,6 +28,7 @@ export function readRange(from: string, to: string): ReadRange {
 	return range.to < range.from ? { kind: 'refused', field: 'to', problem: 'ends-before' } : { kind: 'read', range };
 }
 
+/** Whether a day is one of a range: both its ends are. */
 export function isWithin(day: string, { from, to }: DayRange): boolean {
 	return from <= day && day <= to;
 }

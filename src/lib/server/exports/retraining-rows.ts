@@ -4,6 +4,7 @@ import type { WalkedPerson } from './people.ts';
 import type { Today } from './people-rows.ts';
 import { isWithin, type DayRange } from './range.ts';
 
+/** In this order, for good: new ones go to the end. */
 export const RETRAINING_COLUMNS = [
 	'order_id',
 	'person_id',

@@ -5,6 +5,7 @@ import { dayIn } from '../course/day.ts';
 import { recordSettings, type RecordSettings } from '../records/found.ts';
 import type { Today } from './people-rows.ts';
 
+/** What every export of an organisation needs to know. */
 export interface ExportSite {
 	readonly organisation: OrganisationRow;
 	readonly settings: RecordSettings;

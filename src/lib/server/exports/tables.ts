@@ -27,6 +27,7 @@ type RowPages<One> = AsyncGenerator<readonly One[], void, undefined>;
 
 const rangeOf = ({ range }: TableOptions): DayRange => range ?? ALL_DAYS;
 
+/** Everyone of an organisation, with how training stands today. */
 export function peopleCsv(db: Database, organisation: string, options: TableOptions = {}): Text {
 	async function* rows(): RowPages<PersonRow> {
 		const { today } = await exportSite(db, organisation, options.now ?? new Date());
@@ -44,6 +45,7 @@ export function completionsCsv(db: Database, organisation: string, options: Tabl
 	return csvOf(COMPLETION_COLUMNS, rows(), options);
 }
 
+/** Every order of retraining, and what became of it. */
 export function retrainingCsv(db: Database, organisation: string, options: TableOptions = {}): Text {
 	async function* rows(): RowPages<RetrainingRow> {
 		const { today } = await exportSite(db, organisation, options.now ?? new Date());
@@ -55,6 +57,7 @@ export function retrainingCsv(db: Database, organisation: string, options: Table
 /** People whose answers are at hand together. @reason a check's answers with their evidence are some hundred kilobytes */
 const ANSWERING = 4;
 
+/** Every answer of checks that were handed in. */
 export function answersCsv(db: Database, organisation: string, options: TableOptions = {}): Text {
 	async function* rows(): RowPages<AnswerRow> {
 		const { today } = await exportSite(db, organisation, options.now ?? new Date());
@@ -94,6 +97,7 @@ async function logRows(db: Database, organisation: string, zone: string, events:
 	}));
 }
 
+/** What was noted of deeds, the first first. */
 export function logCsv(db: Database, organisation: string, options: TableOptions = {}): Text {
 	async function* rows(): RowPages<LogRow> {
 		const { today } = await exportSite(db, organisation, options.now ?? new Date());

@@ -15,6 +15,7 @@ import { listDump, neededProgram, runProgram } from './postgres-programs.ts';
 /** What is being done, for who waits. */
 export type Step = 'copying' | 'checking' | 'counting' | 'hashing' | 'migrating' | 'verifying' | 'placing';
 
+/** What is backed up, and where to. */
 export interface BackupOrder {
 	/** As in DATABASE_URL. */
 	readonly address: string;

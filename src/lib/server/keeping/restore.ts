@@ -7,6 +7,7 @@ import type { ChainsChecked } from './restored.ts';
 import { restorePostgres } from './restore-postgres.ts';
 import { restoreSqlite } from './restore-sqlite.ts';
 
+/** What is restored, and where. */
 export interface RestoreOrder {
 	/** Path of the backup. */
 	readonly file: string;
@@ -19,6 +20,7 @@ export interface RestoreOrder {
 	readonly env: Readonly<Record<string, string | undefined>>;
 }
 
+/** What came of restoring. */
 export interface Restored {
 	readonly manifest: Manifest;
 	readonly chains: ChainsChecked;

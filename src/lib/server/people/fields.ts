@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { unaccented } from '../records/folded.ts';
 import { LONGEST_CODE, readCode } from './code.ts';
 
 /** Longest entries, characters. @reason longer than any name, number or place that people have; short enough to store and show. */
@@ -33,10 +34,7 @@ export function sameName(one: string, other: string): boolean {
 
 /** @returns what all ways of writing one name have in common, as `sameName` has it: its words in the order of the alphabet. */
 export function nameKey(name: string): string {
-	const words = name
-		.normalize('NFKD')
-		.replace(/\p{M}/gu, '')
-		.toLowerCase()
+	const words = unaccented(name)
 		.split(/[^\p{L}\p{N}]+/u)
 		.filter((word) => word !== '');
 	return words.length === 0 ? tidy(name) : words.sort().join(' ');

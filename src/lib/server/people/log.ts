@@ -111,6 +111,7 @@ export type DetailKind = (typeof DETAILS)[number];
 /** Deeds on a page. */
 export const DEEDS = 100;
 
+/** A page of the log. */
 export interface LogPageOf {
 	readonly deeds: readonly ToldDeed[];
 	/** Behind it there is more. */

@@ -1,21 +1,13 @@
 /** The pass rule of an organisation's final check: chosen among the shipped ones, or made from one of them. */
 import { randomUUID } from 'node:crypto';
 import { LESSONS } from '#lib/course/index.ts';
-import { FLOOR, PASS_RULES, cellsOf, passRule, remediesOf, withinFloor, type PassRule, type Remedy } from '#lib/mastery/index.ts';
+import { FLOOR, OWN_RULE, PASS_RULES, baseOf, cellsOf, passRule, remediesOf, withinFloor, type PassRule, type Remedy } from '#lib/mastery/index.ts';
 import { passRuleSchema } from '#lib/mastery/schema.ts';
 import type { Database } from '../db/open.ts';
 import { insertOwnRule, insertReview, newestOwnRule, newestReview, ownRulesOf, type JudgesReviewRow, type OwnPassRuleRow } from '../db/pass-rules.ts';
 import { findOrganisation, isUniqueViolation, setPassRule } from '../db/people.ts';
 import { note } from './audit.ts';
 import type { Person } from './who.ts';
-
-/** What the id of a rule begins with that an organisation made; what follows is the shipped rule that it was made from. */
-const OWN = 'own-';
-
-/** @returns the id of the shipped rule that a rule is, or was made from. */
-export function baseOf(id: string): string {
-	return id.startsWith(OWN) ? id.slice(OWN.length) : id;
-}
 
 function ruleIn(row: OwnPassRuleRow): PassRule {
 	return JSON.parse(row.rule) as PassRule;
@@ -65,7 +57,7 @@ export async function listPassRules(db: Database, employer: Person): Promise<rea
 	const chosen = (await findOrganisation(db, organisation))?.pass_rule;
 	const own = (await ownRulesOf(db, organisation)).filter((row, i, rows) => rows[i - 1]?.id !== row.id).map(ruleIn);
 	const rules = await Promise.all([...PASS_RULES, ...own].map((rule) => reviewed(db, organisation, rule)));
-	const listed = rules.map((rule) => ({ rule, base: baseOf(rule.id), own: rule.id.startsWith(OWN), inUse: rule.id === chosen }));
+	const listed = rules.map((rule) => ({ rule, base: baseOf(rule.id), own: rule.id.startsWith(OWN_RULE), inUse: rule.id === chosen }));
 	// A choice that is not there any more is judged by the default.
 	return listed.some((one) => one.inUse) ? listed : listed.map((one, i) => ({ ...one, inUse: i === 0 }));
 }
@@ -138,7 +130,7 @@ function problemAt(path: readonly PropertyKey[]): readonly [field: string, key: 
 export async function makePassRule(db: Database, employer: Person, from: string, counts: RuleCounts, now: Date): Promise<Making> {
 	const base = await ruleOf(db, employer.organisation, from);
 	if (base === undefined) return { kind: 'not-found' };
-	const id = `${OWN}${baseOf(base.id)}`;
+	const id = `${OWN_RULE}${baseOf(base.id)}`;
 	const parsed = passRuleSchema.safeParse(changed(base, counts, id, 1));
 	if (!parsed.success) {
 		const problems: Record<string, string> = {};

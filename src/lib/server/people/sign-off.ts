@@ -9,7 +9,7 @@ import type { Database } from '../db/open.ts';
 import { findOrganisation, findPersonById, isUniqueViolation } from '../db/people.ts';
 import { identitiesOf } from '../db/records.ts';
 import { findSignOff, insertSignOff } from '../db/sign-offs.ts';
-import { appendEntries } from '../records/append.ts';
+import { appendEntries, lockChain } from '../records/append.ts';
 import { sha256 } from '../records/chain.ts';
 import { recordOf, recordsOf } from '../records/found.ts';
 import { commitmentOf } from '../records/names.ts';
@@ -138,8 +138,7 @@ export async function signHandsOn(
 	await noteSuccess(db, keys);
 	if (built.shown !== shown) return { kind: 'changed' };
 	try {
-		await store(db, who, person, built, { capacity: entry.capacity, language }, now);
-		return { kind: 'signed' };
+		return await store(db, who, crew, person, { entry, built, language }, now);
 	} catch (error) {
 		if (!isUniqueViolation(error)) throw error;
 		// Sent twice: the same was signed before, or in the same moment.
@@ -148,12 +147,27 @@ export async function signHandsOn(
 	}
 }
 
-/** Stores a signature, in its table and in the chain. @throws a unique violation where a record of this id is signed already */
-async function store(db: Database, who: Person, person: string, built: ToSign, { capacity, language }: Pick<HandsOnSignature, 'capacity' | 'language'>, now: Date): Promise<void> {
+/**
+ * Stores a signature, in its table and in the chain, if it still is what was shown: checking a password takes a moment.
+ * @throws a unique violation where a record of this id is signed already
+ */
+async function store(
+	db: Database,
+	who: Person,
+	crew: string,
+	person: string,
+	{ entry, built, language }: { readonly entry: HandsOnEntry; readonly built: ToSign; readonly language: 'en' | 'es' },
+	now: Date
+): Promise<Signing> {
 	const { record, hash, named, meaning } = built;
+	const { capacity } = entry;
 	const at = now.toISOString();
 	const signature: HandsOnSignature = { record: hash, signer: who.id, named, capacity, meaning, language, at };
-	await db.transaction().execute(async (transaction) => {
+	return db.transaction().execute(async (transaction): Promise<Signing> => {
+		await lockChain(transaction, who.organisation);
+		const again = await toSign(transaction, who, crew, person, entry, language, now);
+		if (again.kind !== 'to-sign') return again;
+		if (again.shown !== built.shown) return { kind: 'changed' };
 		await insertSignOff(transaction, {
 			id: record.id,
 			organisation_id: who.organisation,
@@ -168,6 +182,7 @@ async function store(db: Database, who: Person, person: string, built: ToSign, {
 		});
 		await appendEntries(transaction, who.organisation, [{ kind: 'hands-on', at, by: who.id, person, record, signature }]);
 		await noteDeed(transaction, who, 'hands-on-signed', person, now, { signOff: record.id, capacity });
+		return { kind: 'signed' };
 	});
 }
 

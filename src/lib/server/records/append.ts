@@ -1,5 +1,5 @@
 /** Appending to an organisation's chain. What is appended is never changed: a correction is a further entry. */
-import { canonicalJson, personRecord, validityOf, type Entry, type Placed } from '#lib/records/index.ts';
+import { canonicalJson, personRecord, trainingDay, validityOf, type Entry, type Placed } from '#lib/records/index.ts';
 import { entrySchema } from '#lib/records/schema.ts';
 import type { Database } from '../db/open.ts';
 import { entriesAbout, insertEntries, learnerFacts, lockHead, moveHead, putStates, type Head, type LearnerFacts, type RecordEntryRow, type TrainingStateRow } from '../db/records.ts';
@@ -36,8 +36,9 @@ export async function appendEntries(db: Database, organisation: string, entries:
 }
 
 /**
- * Keeps an organisation's chain for this transaction: whoever else appends waits until it is over. Who changes people
- * in the same transaction takes it first, so that no two wait for each other.
+ * Keeps an organisation's chain for this transaction: whoever else appends waits until it is over. Who writes anything
+ * else in the same transaction takes it first, so that no two wait for each other: on PostgreSQL a row that names a
+ * person keeps that person's number from being changed.
  * @returns where the chain ends
  */
 export async function lockChain(db: Database, organisation: string): Promise<Head> {
@@ -70,7 +71,7 @@ function stateRow({ id, organisation, name, number, begun }: LearnerFacts, entri
 	const person = personRecord(entries);
 	const { record, until, due, detail } = validityOf(person);
 	const erased = person.erased !== undefined;
-	const day = record?.entry.kind === 'completed' ? record.entry.day : record?.entry.record.judgedDay;
+	const day = record === undefined ? null : trainingDay(record);
 	return {
 		person_id: id,
 		organisation_id: organisation,
@@ -81,7 +82,7 @@ function stateRow({ id, organisation, name, number, begun }: LearnerFacts, entri
 		begun: begun ? 1 : 0,
 		until,
 		record_id: record?.id ?? null,
-		record_day: day ?? null,
+		record_day: day,
 		due: due ?? null,
 		detail: detail ?? '',
 		erased: erased ? 1 : 0

@@ -53,6 +53,8 @@ interface ReadLine {
 	readonly text: string;
 	/** As numbers are kept; the whole line first. */
 	readonly numbers: readonly string[];
+	/** What stands first, where more stands behind it. */
+	readonly leading: string | undefined;
 	/** Keys of names; the whole line first. */
 	readonly names: readonly string[];
 }
@@ -74,6 +76,7 @@ function readLine(line: number, cells: readonly string[]): ReadLine {
 		line,
 		text: cells.join(', '),
 		numbers: [...new Set([whole, ...cells].map(tidyNumber))],
+		leading: cells.length > 1 ? cells[0] : undefined,
 		names: [...new Set([whole, ...cells, ...pairs].map(keyOfName))].filter((key) => key !== '')
 	};
 }
@@ -87,6 +90,12 @@ function readLines(text: string): readonly ReadLine[] {
 		.filter(({ cells }) => cells.length > 0);
 	const headed = lines[0]?.cells.every(isHeading) === true && lines.length > 1;
 	return (headed ? lines.slice(1) : lines).map(({ line, cells }) => readLine(line, cells));
+}
+
+/** Whether the first column counts the lines: nobody's number is meant by it. */
+function isCounted(lines: readonly ReadLine[]): boolean {
+	const first = Number(lines[0]?.leading);
+	return lines.length > 1 && lines.every(({ leading }, i) => leading !== undefined && /^\d{1,9}$/.test(leading) && Number(leading) === first + i);
 }
 
 /** @returns each line once, as it stood there first. */
@@ -112,12 +121,13 @@ interface Meant {
 	readonly people: readonly ListedTraining[];
 }
 
-function meant({ numbers, names }: ReadLine, { byNumber, byName }: Known): Meant {
+/** @param counted whether the first column counts the lines */
+function meant({ numbers, names, leading }: ReadLine, { byNumber, byName }: Known, counted: boolean): Meant {
 	const named = names.map((key) => byName.get(key)).find((people) => people !== undefined) ?? [];
 	const numbered = numbers.flatMap((number) => byNumber.get(number) ?? []);
 	const isNamed = ({ id }: ListedTraining): boolean => named.some((one) => one.id === id);
 	// A column that only counts the lines may look like somebody's number: the one who is named too comes first.
-	const one = numbered.find(isNamed) ?? numbered[0];
+	const one = numbered.find(isNamed) ?? numbered.find(({ number }) => !counted || number !== leading);
 	if (one !== undefined) {
 		return named.length > 0 && !isNamed(one) ? { kind: 'two-people', people: [one, ...inOrder(named)] } : { kind: 'one', people: [one] };
 	}
@@ -140,13 +150,14 @@ export async function askList(db: Database, employer: Person, text: string, now:
 	if (read.length === 0) return { kind: 'refused', why: 'empty' };
 	if (read.length > MOST_LINES) return { kind: 'refused', why: 'too-many' };
 	const unlike = unlikeLines(read);
+	const counted = isCounted(read);
 	const { organisation } = employer;
 	const known: Known = {
 		byNumber: await trainingByNumber(db, organisation, [...new Set(unlike.flatMap(({ numbers }) => numbers))]),
 		byName: await trainingByName(db, organisation, [...new Set(unlike.flatMap(({ names }) => names))])
 	};
 	const days = await stateDaysOf(db, organisation, now);
-	const found = unlike.map((line) => ({ line, meant: meant(line, known) }));
+	const found = unlike.map((line) => ({ line, meant: meant(line, known, counted) }));
 	const people = new Map(found.flatMap(({ meant: { people: some } }) => some.map((one) => [one.id, one])));
 	const rows = new Map((await listRows(db, organisation, [...people.values()], days)).map((row) => [row.id, row]));
 	const lines = found.map(({ line, meant: { kind, people: some } }): AskedLine => {

@@ -1,5 +1,5 @@
 /** What a certificate says: the record with the names that belong to it, and its place in the chain. */
-import { lastDayOf, standingOf, type PersonRecord, type Standing, type TrainingRecord } from '#lib/records/index.ts';
+import { lastDayOf, nameAt, standingOf, type Standing, type TrainingRecord } from '#lib/records/index.ts';
 import { dayIn } from '../course/day.ts';
 import type { Database } from '../db/open.ts';
 import { findOrganisation } from '../db/people.ts';
@@ -12,6 +12,7 @@ export interface HeldName {
 	readonly number: string | null;
 }
 
+/** What is printed on a certificate. */
 export interface CertificateFacts {
 	readonly code: string;
 	readonly training: TrainingRecord;
@@ -22,6 +23,8 @@ export interface CertificateFacts {
 	readonly revokedOn: string | null;
 	/** Local day of printing. */
 	readonly today: string;
+	/** Rule table of the organisation on the day of printing. */
+	readonly rules: string;
 	/** The employer's name: of own training as it was then. */
 	readonly employer: string;
 	readonly person: HeldName | null;
@@ -34,12 +37,6 @@ export interface CertificateFacts {
 	readonly signedOn: string | null;
 	/** Where the chain ended when it was printed. */
 	readonly head: Head;
-}
-
-/** @returns the commitment to the name that stood at the time of a record. */
-export function nameAt({ entries, named }: PersonRecord, seq: number): string | undefined {
-	const before = entries.findLast((one) => one.seq <= seq && one.entry.kind === 'named')?.entry;
-	return before?.kind === 'named' ? before.commitment : named;
 }
 
 /** @returns what a certificate says; null where the organisation is gone. */
@@ -66,6 +63,7 @@ export async function certificateFacts(db: Database, organisation: string, hande
 		until: lastDayOf(record, training),
 		revokedOn: training.revoked === undefined ? null : dayIn(found.zone, new Date(training.revoked.entry.at)),
 		today,
+		rules: found.rules,
 		employer: entry.kind === 'completed' ? entry.employer.name : found.name,
 		person,
 		before: before?.name === person?.name ? null : before,

@@ -5,7 +5,7 @@ import { certificateOf, countCertificates, insertCertificate, type CertificateRo
 import type { Database } from '../db/open.ts';
 import { noteDeed } from '../people/crews.ts';
 import type { Person } from '../people/who.ts';
-import { appendEntries } from './append.ts';
+import { appendEntries, lockChain } from './append.ts';
 import { sha256 } from './chain.ts';
 import { findPersonRecord, type FoundPerson } from './found.ts';
 import { roomFor } from './status-bits.ts';
@@ -43,6 +43,8 @@ export async function handOutCertificate(db: Database, who: Person, person: stri
 export async function handOut(db: Database, who: Person, person: string, record: string, deed: 'certificate-handed-out' | 'credential-handed-out', now: Date): Promise<HandingOut> {
 	if (!may(who, person)) return { kind: 'not-found' };
 	return db.transaction().execute(async (transaction) => {
+		// Who makes one does so under the lock, so that nothing is taken back meanwhile.
+		if ((await certificateOf(transaction, who.organisation, record)) === null) await lockChain(transaction, who.organisation);
 		const found = await findPersonRecord(transaction, who.organisation, person);
 		const training = found?.record.trainings.find(({ id }) => id === record);
 		if (found === null || training === undefined) return { kind: 'not-found' };

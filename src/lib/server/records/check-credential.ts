@@ -49,7 +49,9 @@ function partOf(token: string, part: 0 | 1): unknown {
 
 function keyNamed(token: string): string | null {
 	try {
-		return decodeProtectedHeader(token).kid ?? null;
+		// What others send may have anything there.
+		const kid: unknown = decodeProtectedHeader(token).kid;
+		return typeof kid === 'string' ? kid : null;
 	} catch {
 		return null;
 	}

@@ -7,8 +7,8 @@ import type { Database } from '../db/open.ts';
 import { findOrganisation } from '../db/people.ts';
 import {
 	countStates,
+	crewNamesOf,
 	crewsByName,
-	crewsOfPeople,
 	idsOfStretch,
 	lessonEnds,
 	trainingOf,
@@ -22,7 +22,7 @@ import {
 import type { Person } from '../people/who.ts';
 import { folded } from './folded.ts';
 import { recordSettings } from './found.ts';
-import { remarkOn, type Remark } from './standing.ts';
+import { remarkOn, type Remark } from './remark.ts';
 
 /** People on a page. @reason a screen or two; the next one is a press away */
 export const ON_PAGE = 50;
@@ -34,6 +34,7 @@ const CREW_WORD = 3;
 /** @reason more pages than any organisation has */
 const LAST_PAGE = 1_000_000;
 
+/** Whom the list shows: those who are there, all or by state; or those who left. */
 export const LIST_FILTERS = ['all', ...TRAINING_STATES, 'left'] as const;
 export type ListFilter = (typeof LIST_FILTERS)[number];
 
@@ -87,12 +88,12 @@ export interface TrainingList {
 }
 
 /** The day at the sites of an organisation, and what parts the states. @throws Error on one that there is not */
-export async function stateDaysOf(db: Database, organisation: string, now: Date): Promise<StateDays & { readonly soonDays: number; readonly zone: string }> {
+export async function stateDaysOf(db: Database, organisation: string, now: Date): Promise<StateDays & { readonly soonDays: number; readonly zone: string; readonly rules: string }> {
 	const row = await findOrganisation(db, organisation);
 	if (row === null) throw new Error('An employer without an organisation');
 	const today = dayIn(row.zone, now);
 	const { soonDays } = await recordSettings(db, organisation);
-	return { today, soonDays, soonUntil: addDays(today, soonDays), zone: row.zone };
+	return { today, soonDays, soonUntil: addDays(today, soonDays), zone: row.zone, rules: row.rules };
 }
 
 /** @returns the words of a search, with the crews that each may mean. @param crews none where the list is one crew's already */
@@ -179,7 +180,7 @@ export async function listRows(
 	{ today, soonDays }: { readonly today: string; readonly soonDays: number },
 	lessons: Lessons = new Map()
 ): Promise<readonly ListRow[]> {
-	const crews = await crewsOfPeople(db, organisation, people.map(({ id }) => id));
+	const crews = await crewNamesOf(db, organisation, people.map(({ id }) => id));
 	return people.map((one): ListRow => {
 		const state = stateOn(one, today, soonDays);
 		return { ...one, crews: crews.get(one.id) ?? [], state, remark: remarkOn(one, state, lessons.get(one.id) ?? null, today) };

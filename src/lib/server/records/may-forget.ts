@@ -1,5 +1,5 @@
 /** When a name may be forgotten: the latest certification is kept while somebody works here, and for a time after. */
-import { addDays, addMonths, type PersonRecord } from '#lib/records/index.ts';
+import { addDays, addMonths, trainingDay, type PersonRecord } from '#lib/records/index.ts';
 import { signsForOthers } from '../db/forgetting.ts';
 import type { Database } from '../db/open.ts';
 import type { PersonRow } from '../db/people.ts';
@@ -34,7 +34,7 @@ export interface ForgettingFacts {
 /** @returns the local day of the newest record of training that counts; undefined without one. */
 function latestDay({ trainings, signOffs }: PersonRecord): string | undefined {
 	const days = [
-		...trainings.filter(({ revoked }) => revoked === undefined).map(({ entry }) => (entry.kind === 'completed' ? entry.day : entry.record.judgedDay)),
+		...trainings.filter(({ revoked }) => revoked === undefined).map(trainingDay),
 		...signOffs.filter(({ revoked }) => revoked === undefined).map(({ entry }) => entry.record.day)
 	];
 	return days.toSorted().at(-1);

@@ -1,5 +1,5 @@
 /** What a stranger may see of a certificate: the least that says whether it holds. */
-import { NO_END, lastDayOf, standingOf, type PersonRecord, type Standing, type TrainingRecord } from '#lib/records/index.ts';
+import { NO_END, lastDayOf, nameAt, standingOf, type PersonRecord, type Standing, type TrainingRecord } from '#lib/records/index.ts';
 import { dayIn } from '../course/day.ts';
 import { certificateByCode } from '../db/certificates.ts';
 import type { Database } from '../db/open.ts';
@@ -7,7 +7,6 @@ import { findOrganisation } from '../db/people.ts';
 import { identitiesOf } from '../db/records.ts';
 import { sameName } from '../people/fields.ts';
 import { mayTry, nameKeys, noteSuccess } from '../people/throttle.ts';
-import { nameAt } from './certificate-facts.ts';
 import { recordOf } from './found.ts';
 
 /** All of it. Nothing else leaves the server. */

@@ -1,6 +1,6 @@
 /** Ordering retraining: for a person, a crew, or those whose training ends. The course is done again; what is known of a person's skill stays. */
 import { randomUUID } from 'node:crypto';
-import type { EntryOf, RetrainingReason } from '#lib/records/index.ts';
+import { addMonths, type EntryOf, type RetrainingReason } from '#lib/records/index.ts';
 import { payloadText } from '../course/state.ts';
 import { findCrew } from '../db/crews.ts';
 import type { Database } from '../db/open.ts';
@@ -15,6 +15,9 @@ import { lockFor, todayIn } from './leaving.ts';
 /** For how many people an order is at most. @reason one transaction, a second or two; a larger workforce is ordered crew by crew */
 export const MOST_ORDERED = 5000;
 
+/** How far ahead a due day may be, months. @reason no validity is longer than some years; further away it is a slip of the pen */
+export const MOST_AHEAD = 60;
+
 /** Whom an order is for. */
 export type Whom = { readonly people: readonly string[] } | { readonly crew: string };
 
@@ -28,7 +31,7 @@ export interface Order {
 export type Ordering =
 	/** How many people it was ordered for: those who left, and who are no learners, are left out. */
 	| { readonly kind: 'ordered'; readonly people: number }
-	| { readonly kind: 'due-past' }
+	| { readonly kind: 'due-past' | 'due-far' }
 	| { readonly kind: 'not-found' };
 
 /**
@@ -45,11 +48,13 @@ export async function orderRetraining(db: Database, who: Person, whom: Whom, ord
 	if (who.role !== 'employer') return { kind: 'not-found' };
 	const today = await todayIn(db, who.organisation, now);
 	if (order.due < today) return { kind: 'due-past' };
+	if (order.due > addMonths(today, MOST_AHEAD)) return { kind: 'due-far' };
 	return db.transaction().execute(async (transaction): Promise<Ordering> => {
+		// First the chain and then the course, as whoever hands a check in does: none waits for the other in a ring.
+		if (!(await lockFor(transaction, who))) return { kind: 'not-found' };
 		const people = await peopleOf(transaction, who, whom);
 		if (people === null) return { kind: 'not-found' };
 		if (people.length > MOST_ORDERED) throw new RangeError(`Retraining is ordered for ${MOST_ORDERED} people at most at once`);
-		// First the course and then the chain, as whoever hands a check in does: none waits for the other in a ring.
 		await reopenLessons(transaction, people, today, now);
 		const at = now.toISOString();
 		await appendEntries(

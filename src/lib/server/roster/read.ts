@@ -1,6 +1,7 @@
 /** A list of people as somebody has it: pasted, or a CSV file of any spreadsheet. */
 import { parse } from 'csv-parse/sync';
 import { field, type FieldProblem } from '../people/fields.ts';
+import { unaccented } from '../records/folded.ts';
 
 /** The most people of one list. @reason a company's site; more are read from another list. */
 export const MOST_PEOPLE = 1000;
@@ -134,11 +135,7 @@ function firstFilled(text: string, from: number): number {
 }
 
 function plain(heading: string): string {
-	return heading
-		.normalize('NFKD')
-		.replace(/\p{M}/gu, '')
-		.toLowerCase()
-		.replace(/[^\p{L}\p{N}]/gu, '');
+	return unaccented(heading).replace(/[^\p{L}\p{N}]/gu, '');
 }
 
 /** @returns whether a cell is the heading of a column of names or numbers. */

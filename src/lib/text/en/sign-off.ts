@@ -4,6 +4,8 @@ export const signOff = {
 	back: 'Back to the crew',
 	link: 'Sign off the hands-on part',
 	lead: 'You saw this person do the work with real gear. Your signature says so.',
+	theoryAgain: ({ day }: { day: string }) => `Retraining is ordered, due on ${day}. The final check is not passed again yet.`,
+	retrainingDue: ({ day }: { day: string }) => `retraining due ${day}`,
 	theoryNone: 'The final check of the theory is not passed yet.',
 	theory: ({ day }: { day: string }) => `The final check of the theory was passed on ${day}, with a trainer present.`,
 	theoryAlone: ({ day }: { day: string }) => `The final check of the theory was passed on ${day}. No trainer was present.`,

@@ -5,6 +5,8 @@ export const signOff: typeof english = {
 	back: 'Volver a la cuadrilla',
 	link: 'Firmar la parte práctica',
 	lead: 'Usted vio a esta persona trabajar con equipo real. Su firma lo dice.',
+	theoryAgain: ({ day }) => `Hay orden de repetir la capacitación, hasta el ${day}. Todavía no aprobó otra vez la prueba final.`,
+	retrainingDue: ({ day }) => `repetir hasta el ${day}`,
 	theoryNone: 'Todavía no aprobó la prueba final de la teoría.',
 	theory: ({ day }) => `Aprobó la prueba final de la teoría el ${day}, con un instructor presente.`,
 	theoryAlone: ({ day }) => `Aprobó la prueba final de la teoría el ${day}. No había un instructor presente.`,

@@ -24,6 +24,7 @@ import {
 	staffOf,
 	takeOffCrew,
 	trainersOf,
+	trainingOf,
 	typedIn,
 	unlockCheck,
 	type Change,
@@ -66,11 +67,12 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	const ids = people.map((one) => one.id);
 	const progress = await progressOf(db, ids, now);
 	const handsOn = handsOnDays(await signedOff(db, who.organisation, ids));
+	const due = new Map((await trainingOf(db, who.organisation, ids)).map((one) => [one.id, one.due]));
 	return {
 		crew: { id: crew.id, name: crew.name, code: grouped(crew.joinCode), putAway: crew.archivedAt !== null },
 		address: `${url.origin}/join`,
 		qr: qrCode(`${url.origin}/join?code=${crew.joinCode}`),
-		people: people.map((one) => ({ id: one.id, name: one.name, number: one.number, states: statesOf(one), progress: progress.get(one.id) ?? null, handsOn: handsOn.get(one.id) ?? null })),
+		people: people.map((one) => ({ id: one.id, name: one.name, number: one.number, states: statesOf(one), progress: progress.get(one.id) ?? null, handsOn: handsOn.get(one.id) ?? null, due: due.get(one.id) ?? null })),
 		chosen: chosen === undefined ? null : await chosenPerson(db, who, crew.id, chosen),
 		staff: who.role === 'employer' ? await staffing(db, who, trainers.map((one) => one.id)) : null,
 		trainers: trainers.map(({ id, name }) => ({ id, name })),

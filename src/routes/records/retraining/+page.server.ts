@@ -36,6 +36,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
 	const page = Number.isInteger(asked) && asked >= 1 ? Math.min(asked, pages) : 1;
 	const asksToLook = url.searchParams.has('whom');
 	const typed = typedOrder((name) => url.searchParams.get(name));
+	const changes: Told = { typed, problems: {}, preview: null };
 	const usual: Told = { typed: { ...typed, days: String((await recordSettings(db, employer.organisation)).soonDays) }, problems: {}, preview: null };
 	return {
 		...counts,
@@ -43,7 +44,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
 		pages,
 		rows: await rowsOf(db, employer, page, today),
 		crews: (await listCrews(db, employer)).filter((one) => one.archivedAt === null && one.learners > 0).map(({ id, name }) => ({ id, name })),
-		told: asksToLook ? await look(db, employer, typed, today) : usual,
+		told: url.searchParams.has('change') ? changes : asksToLook ? await look(db, employer, typed, today) : usual,
 		ordered: Number(url.searchParams.get('ordered') ?? NaN)
 	};
 };
@@ -98,6 +99,7 @@ export const actions: Actions = {
 				redirect(303, `/records/retraining?ordered=${String(ordering.people)}`);
 				break;
 			case 'due-past':
+			case 'due-far':
 				return refused({ problems: { due: ordering.kind }, preview: null });
 			case 'not-found':
 				return refused({ problems: { people: 'changed' }, preview: await previewOf(db, read.order, []) });

@@ -1,19 +1,19 @@
 /** The form that orders retraining for many: read from the address for a look, and from what is sent to order. */
 import * as z from 'zod';
 import { addDays, addMonths, LEAST_DAY, RETRAINING_REASONS, type RetrainingReason } from '#lib/records/index.ts';
-import { MOST_ORDERED, peopleToOrder, type Database, type OrderFilter, type Person } from '#lib/server/index.ts';
+import { MOST_AHEAD, MOST_ORDERED, peopleToOrder, type Database, type OrderFilter, type Person } from '#lib/server/index.ts';
 
+/** Fields of the form. */
 export const FIELDS = ['whom', 'days', 'reason', 'due'] as const;
 export type Typed = Readonly<Record<(typeof FIELDS)[number], string>>;
 
 /** How far ahead training may run out and still be soon, days. @reason a year of planning */
 const MOST_DAYS = 365;
-/** How far ahead a due day may be, months. @reason no validity is longer than some years; further away it is a slip of the pen */
-const MOST_AHEAD = 60;
 
 /** Whom an order is for, as the form says it: `crew:ID`, `soon` or `expired`. */
 const WHOM = z.string().regex(/^(?:soon|expired|crew:[0-9a-zA-Z-]{1,64})$/);
 
+/** An order as it is to be given. */
 export interface ReadOrder {
 	readonly filter: OrderFilter;
 	readonly reason: RetrainingReason;

@@ -17,7 +17,7 @@ typescriptTester.run('import-direction', importDirection, {
 		},
 		{
 			name: 'a folder that needs types alone imports types',
-			filename: at('src/lib/records/completion.ts'),
+			filename: at('src/lib/mastery/completion.ts'),
 			code: "import type { Grade } from '#lib/grading/index.ts';"
 		},
 		{
@@ -101,7 +101,7 @@ typescriptTester.run('import-direction', importDirection, {
 		},
 		{
 			name: 'values where only types may be known',
-			filename: at('src/lib/records/completion.ts'),
+			filename: at('src/lib/mastery/completion.ts'),
 			code: "import { grade } from '#lib/grading/index.ts';",
 			errors: [{ messageId: 'typesOnly' }]
 		},

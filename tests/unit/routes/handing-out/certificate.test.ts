@@ -37,6 +37,7 @@ function factsOf(entries: readonly Entry[], more: Partial<CertificateFacts> = {}
 		until: '2028-03-03',
 		revokedOn: null,
 		today: '2026-11-25',
+		rules: COMPLETED.rules,
 		employer: 'Norrfjord Inspection',
 		person: { name: 'Wen Abara', number: 'D-203' },
 		before: null,
@@ -113,6 +114,20 @@ describe('a certificate', () => {
 		expect(pdf.raw).toContain(`/Lang (${language})`);
 		// The paper: ISO 216, ANSI/ASME Y14.1; from memory.
 		expect(pdf.raw).toContain(size === 'a4' ? '/MediaBox [0 0 595.28 841.89]' : '/MediaBox [0 0 612 792]');
+	});
+
+	// O. Reg. 297/13, ss. 7, 8 and 10 (Ontario): an approved programme. OHS Code, s. 141 (Alberta): practice. By way of shared/records/law.json.
+	it.each([
+		['ca-ontario', 'approved-programme'],
+		['ca-alberta', 'practice']
+	] as const)('says under the law of %s what it is no proof of, on every paper, on one page', async (rules, what) => {
+		const facts = factsOf([{ ...COMPLETED, rules }, handsOnEntry(PERSON, '2026-03-04')], { revokedOn: '2026-11-20', standing: 'revoked' });
+		for (const [size, language] of LAYOUTS) {
+			const { recordLaw } = await recordMessages(language);
+			const pdf = await printed(await sheetOf(facts, language), size, language);
+			expect(pdf.pages).toHaveLength(1);
+			expect(textOf(pdf)).toContain(packed(recordLaw.notProofOf[what]));
+		}
 	});
 
 	it('is the same, byte for byte, whenever it is made of the same', async () => {

@@ -7,8 +7,8 @@ import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { storeAttempt, type NewAttempt } from '#lib/server/db/attempts.ts';
 import { findOrAddGuest } from '#lib/server/db/guests.ts';
-import { openDatabase, type Database } from '#lib/server/db/open.ts';
-import { databaseName, makeDatabase, siblingAddress } from '#lib/server/db/postgres-databases.ts';
+import { connect, openDatabase, type Database } from '#lib/server/db/open.ts';
+import { databaseName, makeDatabase, putInPlace, siblingAddress } from '#lib/server/db/postgres-databases.ts';
 import { backUp, type BackedUp } from '#lib/server/keeping/backup.ts';
 import { KeepingFault } from '#lib/server/keeping/fault.ts';
 import { restoreBackup, type RestoreOrder } from '#lib/server/keeping/restore.ts';
@@ -144,6 +144,18 @@ describe.each(DATABASES)('a backup of %s', (name, start) => {
 		await old.destroy();
 		expect((await idsIn(address)).size).toBe(taken.manifest.rows['attempt']);
 	});
+
+	if (name === 'PostgreSQL') {
+		it('leaves the old database in its place where the new one cannot take it', async () => {
+			const old = await anEmptyOne();
+			const organisation = await anOrganisation(old.db);
+			await old.db.destroy();
+			await expect(putInPlace(old.address, 'not_there', `${databaseName(old.address)}_before`)).rejects.toThrow(/does not exist/);
+			const { db: still } = connect(old.address);
+			expect(await still.selectFrom('organisation').select('id').execute()).toEqual([{ id: organisation }]);
+			await still.destroy();
+		});
+	}
 
 	it('is not put in place while a server has the database open', async () => {
 		const { address, db: other } = await anEmptyOne();

@@ -6,7 +6,7 @@ import { ALL_DAYS } from '#lib/server/exports/range.ts';
 import { note, type AuditKind } from '#lib/server/people/audit.ts';
 import { LOG_GROUPS, readLog, type LogFilter, type ToldDeed } from '#lib/server/people/log.ts';
 import type { Person } from '#lib/server/people/who.ts';
-import { messages } from '#lib/text/index.ts';
+import { employerMessages } from '#lib/text/index.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
 import { NOW, aCrew, aLearner, aMember, anOrganisation, later } from './organisation.ts';
 
@@ -112,7 +112,7 @@ describe.each(DATABASES)('the log on %s', (_, start) => {
 
 	it('every kind is found in just one group', async () => {
 		const { organisation, employer } = await site();
-		const kinds = Object.keys((await messages('en')).people.events) as AuditKind[];
+		const kinds = Object.keys((await employerMessages('en')).deeds.events) as AuditKind[];
 		for (const kind of kinds) await note(db, { kind, organisation, actor: null }, NOW);
 		const found: string[] = [];
 		for (const group of LOG_GROUPS) found.push(...(await all(employer, { ...ANY, group })).map(({ kind }) => kind));

@@ -1,4 +1,5 @@
 import { createHash, randomUUID } from 'node:crypto';
+import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { canonicalJson, HANDS_ON_CHECKS } from '#lib/records/index.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
@@ -6,7 +7,7 @@ import { setSecret } from '#lib/server/db/people.ts';
 import { hashSecret } from '#lib/server/people/secret.ts';
 import { signHandsOn, signedOff, toSign, type HandsOnEntry } from '#lib/server/people/sign-off.ts';
 import type { Person } from '#lib/server/people/who.ts';
-import { appendEntries } from '#lib/server/records/append.ts';
+import { appendEntries, lockChain } from '#lib/server/records/append.ts';
 import { commitNames, commitmentOf } from '#lib/server/records/names.ts';
 import { staffMessages } from '#lib/text/index.ts';
 import { completedEntry, orderEntry } from '../../../support/record-entries.ts';
@@ -19,7 +20,7 @@ function anEntry(more: Partial<HandsOnEntry> = {}): HandsOnEntry {
 	return { id: randomUUID(), checks: HANDS_ON_CHECKS, place: 'Training yard, bay 2', day: '2026-11-24', capacity: 'competent-person', ...more };
 }
 
-describe.each(DATABASES)('on %s', (_, start) => {
+describe.each(DATABASES)('on %s', (name, start) => {
 	let server: TestDatabase;
 	let db: Database;
 	let organisation: string;
@@ -103,6 +104,27 @@ describe.each(DATABASES)('on %s', (_, start) => {
 		expect(id).not.toBe(entry.id);
 		expect(await sign(person, { ...anew, id }, {}, later(60))).toEqual({ kind: 'signed' });
 		expect((await signedOff(db, organisation, [person])).map(({ record }) => record.place)).toEqual(['Hall 4', entry.place]);
+	});
+
+	it('what changes while the password is checked must be read again: retraining that was ordered, a list that the learner was taken off', async () => {
+		const waiting = async (person: string, meanwhile: (transaction: Database) => Promise<unknown>) => {
+			const entry = anEntry();
+			const built = await toSign(db, trainer, crew.id, person, entry, 'en', NOW);
+			let signing: Promise<unknown> = Promise.resolve();
+			await db.transaction().execute(async (transaction) => {
+				await lockChain(transaction, organisation);
+				signing = sign(person, entry, { shown: built.kind === 'to-sign' ? built.shown : '' });
+				// PostgreSQL: until the password is checked. On SQLite nothing is looked at before this transaction ends.
+				if (name === 'PostgreSQL') for (let waits = 0; waits === 0; ) waits = (await sql`select 1 from pg_locks where not granted`.execute(db)).rows.length;
+				await meanwhile(transaction);
+			});
+			return signing;
+		};
+		const [one, other] = [await learner(), await learner()];
+		await db.transaction().execute((transaction) => appendEntries(transaction, organisation, [completedEntry(one, '2026-11-20')]));
+		expect(await waiting(one, (transaction) => appendEntries(transaction, organisation, [orderEntry(one, '2026-11-25', '2026-12-24')]))).toEqual({ kind: 'changed' });
+		expect(await waiting(other, (transaction) => transaction.deleteFrom('crew_learner').where('person_id', '=', other).execute())).toEqual({ kind: 'not-found' });
+		expect(await signedOff(db, organisation, [one, other])).toEqual([]);
 	});
 
 	it('the id of another person’s record is not taken for this one’s', async () => {

@@ -1,14 +1,20 @@
 import { randomUUID } from 'node:crypto';
+import { setTimeout } from 'node:timers/promises';
+import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { HANDS_ON_CHECKS } from '#lib/records/index.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
-import { setSecret } from '#lib/server/db/people.ts';
+import { renameTo, setSecret } from '#lib/server/db/people.ts';
+import { goThroughCourse } from '#lib/server/people/demo-course.ts';
 import { hashSecret } from '#lib/server/people/secret.ts';
 import { signHandsOn, toSign, type HandsOnEntry } from '#lib/server/people/sign-off.ts';
-import { appendEntries } from '#lib/server/records/append.ts';
+import type { Person } from '#lib/server/people/who.ts';
+import { appendEntries, lockChain } from '#lib/server/records/append.ts';
+import { handOutCertificate } from '#lib/server/records/certificate.ts';
 import { commitmentTo } from '#lib/server/records/chain.ts';
 import { recordOf } from '#lib/server/records/found.ts';
 import { enterPeople } from '#lib/server/records/names.ts';
+import { orderRetraining } from '#lib/server/records/retraining.ts';
 import { brokenIn, entriesOf } from '../../../support/chain-of.ts';
 import { completedEntry, handsOnEntry, orderEntry } from '../../../support/record-entries.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
@@ -17,7 +23,16 @@ import { NOW, aCrew, aLearner, aMember, anOrganisation } from '../people/organis
 const PASSWORD = 'three cranes by the river';
 
 /** What tests here hold: issue "The employer", the chain of records; hashes by Node's own SHA-256 over RFC 8785 text. */
-describe.each(DATABASES)('the chain on %s', (_, start) => {
+/** @returns when somebody waits for a lock on PostgreSQL. On SQLite, who comes second has no connection before. */
+async function somebodyWaits(db: Database): Promise<void> {
+	for (;;) {
+		const { rows } = await sql<{ one: number }>`select 1 as one from pg_locks where not granted`.execute(db);
+		if (rows.length > 0) return;
+		await setTimeout(5);
+	}
+}
+
+describe.each(DATABASES)('the chain on %s', (name, start) => {
 	let server: TestDatabase;
 	let db: Database;
 
@@ -63,6 +78,40 @@ describe.each(DATABASES)('the chain on %s', (_, start) => {
 		expect(signed.map(({ kind }) => kind)).toEqual(Array.from({ length: 10 }, () => 'hands-on'));
 		expect(new Set(signed.flatMap((one) => (one.kind === 'hands-on' ? [one.signature.signer] : []))).size).toBe(10);
 		expect(await brokenIn(db, organisation)).toEqual([]);
+	});
+
+	it('is taken first by whoever signs, hands out, orders or ends a check: nobody is parted from who gives a person another number', async () => {
+		const organisation = await anOrganisation(db);
+		const employer = await aMember(db, organisation, 'employer');
+		const trainer = await aMember(db, organisation, 'trainer');
+		await setSecret(db, trainer.id, await hashSecret('password', PASSWORD));
+		const crew = await aCrew(db, organisation, [trainer]);
+		const person = await aLearner(db, organisation, 'N-1', [crew]);
+		const { answerer_id: answerer } = await db.selectFrom('person').select('answerer_id').where('id', '=', person).executeTakeFirstOrThrow();
+		const learner: Person = { kind: 'person', id: person, organisation, role: 'learner', name: 'Dario Penn', answerer, language: null };
+		const completed = completedEntry(person, '2026-11-20');
+		await db.transaction().execute((transaction) => appendEntries(transaction, organisation, [completed]));
+		const entry: HandsOnEntry = { id: randomUUID(), checks: HANDS_ON_CHECKS, place: 'Yard', day: '2026-11-24', capacity: 'competent-person' };
+		const read = await toSign(db, trainer, crew.id, person, entry, 'en', NOW);
+		const given = { entry, shown: read.kind === 'to-sign' ? read.shown : '', password: PASSWORD, language: 'en' } as const;
+		const deeds: readonly (() => Promise<unknown>)[] = [
+			() => goThroughCourse(db, learner, NOW, 'stages'),
+			() => signHandsOn(db, trainer, crew.id, person, given, '192.0.2.9', NOW),
+			() => handOutCertificate(db, employer, person, completed.id, NOW),
+			() => orderRetraining(db, employer, { people: [person] }, { reason: 'yearly-review', due: '2026-12-24' }, NOW)
+		];
+		for (const [i, deed] of deeds.entries()) {
+			let doing: Promise<unknown> = Promise.resolve();
+			await db.transaction().execute(async (transaction) => {
+				await lockChain(transaction, organisation);
+				doing = deed();
+				if (name === 'PostgreSQL') await somebodyWaits(db);
+				await renameTo(transaction, organisation, person, 'Dario Penn', `N-1${String(i)}`);
+			});
+			await doing;
+		}
+		const kinds = (await entriesOf(db, organisation)).map(({ kind }) => kind);
+		expect(kinds.slice(kinds.indexOf('completed') + 1)).toEqual(['check-ended', 'hands-on', 'certificate-made', 'retraining-ordered']);
 	});
 
 	it('leaves nothing when the transaction of the deed fails', async () => {

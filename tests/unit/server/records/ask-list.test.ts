@@ -94,6 +94,24 @@ describe.each(DATABASES)('who on a list is current today, on %s', (_, start) => 
 		});
 	});
 
+	it('a column that counts the lines is nobody’s number: whoever else stands on line 1 is not taken for its holder', async () => {
+		const strangers = (lines: readonly string[]) => ask(lines.join('\n'));
+		expect(await strangers(['1;Ada Nobody', '2;Wen Abara', '3;Otto Nobody'])).toEqual({
+			repeated: 0,
+			lines: [
+				[1, 'not-found', [], false],
+				[2, 'one', ['Wen Abara C-203'], true],
+				[3, 'not-found', [], false]
+			]
+		});
+		// Empty lines and a heading between do not matter, nor from where it counts.
+		expect(await strangers(['No;Name', '0\tAda Nobody', '', '1\tOtto Nobody'])).toMatchObject({ lines: [[2, 'not-found', [], false], [4, 'not-found', [], false]] });
+		// Who is named too is meant by it; and numbers by themselves are numbers.
+		expect(await strangers(['1;Leo Strand', '2;Wen Abara'])).toMatchObject({ lines: [[1, 'one', ['Leo Strand 1'], true], [2, 'one', ['Wen Abara C-203'], true]] });
+		expect(await strangers(['1', '2'])).toMatchObject({ lines: [[1, 'one', ['Leo Strand 1'], true], [2, 'not-found', [], false]] });
+		expect(await strangers(['1;North', 'C-203;North'])).toMatchObject({ lines: [[1, 'one', ['Leo Strand 1'], true], [2, 'one', ['Wen Abara C-203'], true]] });
+	});
+
 	it('answers as many lines as it takes, and refuses what is none or more', async () => {
 		const lines = Array.from({ length: MOST_LINES - 1 }, (_one, i) => `Worker ${String(i)}`);
 		const asked = await askList(db, employer, [...lines, 'Wen Abara'].join('\n'), NOW);

@@ -8,6 +8,7 @@ import { certificateFacts } from '#lib/server/records/certificate-facts.ts';
 import { handOutCertificate } from '#lib/server/records/certificate.ts';
 import { recordOf } from '#lib/server/records/found.ts';
 import { commitNames } from '#lib/server/records/names.ts';
+import { personPage } from '#lib/server/records/person-page.ts';
 import { checkName, initialsOf, publicRecord, readCertificateCode } from '#lib/server/records/public-record.ts';
 import { revokeRecord } from '#lib/server/records/revoking.ts';
 import { roomFor } from '#lib/server/records/status-bits.ts';
@@ -73,6 +74,12 @@ describe.each(DATABASES)('certificates on %s', (_, start) => {
 		expect(noted.map((one) => [one.actor_id, JSON.parse(one.detail)])).toEqual([
 			[employer.id, { record }],
 			[who.id, { record }]
+		]);
+		// The employer sees on the person's page what was handed out, and who took it.
+		const page = await personPage(db, employer, who.id, later(120));
+		expect(page?.handedOut.map(({ kind, by }) => [kind, page.actors.get(by)])).toEqual([
+			['certificate-handed-out', 'Dario Penn'],
+			['certificate-handed-out', 'Orla Finch']
 		]);
 	});
 

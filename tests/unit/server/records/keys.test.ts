@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { CompactSign, calculateJwkThumbprint, compactVerify, exportJWK, importJWK } from 'jose';
+import { sql } from 'kysely';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, publicKeys, renewSigningKey, signingKey, type Database } from '#lib/server/index.ts';
 import { DATABASES, type TestDatabase } from '../databases.ts';
@@ -121,6 +122,16 @@ describe('The file of signing keys', () => {
 			[lost.kid, LATER.toISOString()],
 			[made.kid, null]
 		]);
+	});
+
+	it('never leaves two keys of one use as in use, be it for a moment: one that cannot be retired is not replaced', async () => {
+		const old = await signingKey(db, 'checkpoint', NOW);
+		await sql`create trigger stuck before update on signing_key begin select raise(abort, 'stuck'); end`.execute(db);
+		await expect(renewSigningKey(db, 'checkpoint', LATER)).rejects.toThrow('stuck');
+		expect((await publicKeys(db, 'checkpoint')).map(({ kid, retiredAt }) => [kid, retiredAt])).toEqual([[old.kid, null]]);
+		await sql`drop trigger stuck`.execute(db);
+		const made = await signingKey(db, 'checkpoint', LATER);
+		expect((await publicKeys(db, 'checkpoint')).map(({ kid, retiredAt }) => [kid, retiredAt])).toEqual([[old.kid, LATER.toISOString()], [made.kid, null]]);
 	});
 
 	it('from an old backup signs with no key that was retired', async () => {

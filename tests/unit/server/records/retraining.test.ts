@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { LESSON_IDS } from '#lib/course/index.ts';
 import { lessonState } from '#lib/flow/index.ts';
-import { HANDS_ON_CHECKS, addDays, stateOn, validityOf, type PersonRecord } from '#lib/records/index.ts';
+import { HANDS_ON_CHECKS, NO_END, addDays, stateOn, validityOf, type PersonRecord } from '#lib/records/index.ts';
 import { beginCheck, checkDesk } from '#lib/server/course/checks.ts';
 import { courseOf } from '#lib/server/course/state.ts';
 import { openDatabase, type Database } from '#lib/server/db/open.ts';
@@ -171,10 +171,12 @@ describe.each(DATABASES)('retraining on %s', (_, start) => {
 		expect(await orderRetraining(db, employer, { people: [gone.id, trainer.id, begun.id] }, order, NOW)).toEqual({ kind: 'ordered', people: 1 });
 	});
 
-	it('refuses a due day that is over, and finds nobody of another organisation', async () => {
+	it('refuses a due day that is over or more than five years away, and finds nobody of another organisation', async () => {
 		const who = await learner();
 		const yesterday = addDays(TODAY, -1);
 		expect(await orderRetraining(db, employer, { people: [who.id] }, { reason: 'expiry', due: yesterday }, NOW)).toEqual({ kind: 'due-past' });
+		for (const due of ['2031-11-26', NO_END]) expect(await orderRetraining(db, employer, { people: [who.id] }, { reason: 'expiry', due }, NOW)).toEqual({ kind: 'due-far' });
+		expect((await recordOf(db, who.id)).orders).toEqual([]);
 		const stranger = await aMember(db, await anOrganisation(db), 'employer');
 		const order = { reason: 'expiry', due: TODAY } as const;
 		expect(await orderRetraining(db, stranger, { people: [who.id] }, order, NOW)).toEqual({ kind: 'not-found' });

@@ -21,7 +21,9 @@ export async function checkPeople(db: Database, organisation: string, looked: (p
 		const records = new Map(ids.map((id) => [id, personRecord(placedRows(entries.get(id) ?? []))]));
 		const newest = [...records.values()].flatMap(({ named }) => named ?? []);
 		const identities = await identitiesByCommitment(db, newest);
-		first = firstOf([first, ...people.map((person) => checkPerson(person, records.get(person.id), identities)), await checkTries(db, ids, records), await checkStates(db, ids)]);
+		const person = firstOf(people.map((one) => checkPerson(one, records.get(one.id), identities)));
+		// How people stand is made with their names: of whom one is no name, none is made.
+		first = firstOf([first, person ?? firstOf([await checkTries(db, ids, records), await checkStates(db, ids)])]);
 		looked(people.length);
 		await breath();
 	}

@@ -60,13 +60,18 @@ async function checkSignOffs(db: Database, organisation: string, entries: readon
 	);
 }
 
+/** @returns SHA-256 of a text; null for what is none: SQLite keeps bytes and nothing in such a column too. */
+function hashOfText(code: unknown): string | null {
+	return typeof code === 'string' ? sha256(code) : null;
+}
+
 async function checkCertificates(db: Database, organisation: string, entries: readonly Placed[]): Promise<Found> {
 	const made = ofKind(entries, 'certificate-made');
 	const rows = await certificatesByRecord(db, organisation, made.map(({ entry }) => entry.of));
 	return firstOf(
 		made.map(({ seq, entry: { of, person, by, at, statusIndex, code } }) => {
 			const row = rows.get(of);
-			return compareRow({ table: 'certificate', row: of, seq }, row === undefined ? undefined : { ...row, code: sha256(row.code) }, {
+			return compareRow({ table: 'certificate', row: of, seq }, row === undefined ? undefined : { ...row, code: hashOfText(row.code) }, {
 				// The chain holds the hash of the code: who reads it cannot ask for the certificate.
 				code,
 				organisation_id: organisation,

@@ -18,6 +18,5 @@ export const accounts = {
 	pagesLabel: 'Parts of this list',
 	page: ({ n, of }: { n: string; of: string }) => `Page ${n} of ${of}`,
 	previous: 'Previous page',
-	next: 'Next page',
-	yourself: 'The account that is in use here cannot be closed.'
+	next: 'Next page'
 };

@@ -10,6 +10,8 @@ export const keeping = {
 	title: 'Record keeping',
 	lead: 'Whether the records are as they were entered, and files that let others see it.',
 
+	log: 'Who did what: the log',
+
 	checkHeading: 'The chain',
 	checkLead: 'Each entry holds a hash of the one before it. So a change to one entry shows in all that follow.',
 	checkDaily: 'The server checks all of it once a day. It compares names, sign-offs, checks and certificates with the chain.',

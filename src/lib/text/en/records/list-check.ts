@@ -5,8 +5,10 @@ const plural = pluralOf('en');
 
 export const listCheck = {
 	title: 'Who on a list is current today',
-	/** In the head of the pages. */
+	/** On the page of everyone. */
 	short: 'Ask a list',
+	way: 'Who of a list of names or numbers is current today.',
+	back: 'Back to everyone',
 	lead: 'Paste names or numbers, and see whose training is valid today.',
 	paste: 'Names or numbers, one a line',
 	hint: ({ most }: { most: string }) => `Lines of a spreadsheet are fine too: name and number in one line. At most ${most} lines.`,

@@ -23,11 +23,14 @@ export const onePerson = {
 	recordsHeading: 'Records',
 	noRecords: 'There is no record yet. It comes when the final check is passed.',
 	countsToday: 'This record counts today.',
+	ranOut: ({ day }: { day: string }) => `This record counted until ${day}.`,
+	instead: 'Another record counts in its place.',
 	theoryOnly: 'Theory only, until the hands-on part is signed.',
 	revokedOn: ({ day, reason }: { day: string; reason: string }) => `Revoked on ${day}: ${reason}. It counts no more.`,
 	acknowledged: ({ day }: { day: string }) => `Confirmed by the worker on ${day}`,
 	notAcknowledged: 'Not confirmed by the worker',
-	rows: { acknowledged: 'Worker’s word', signOff: 'Hands-on part', chain: 'Place in the records', hash: 'Hash of the entry', signed: 'Signed by' },
+	rows: { acknowledged: 'Worker’s word', ordered: 'Retraining ordered', chain: 'Place in the records', hash: 'Hash of the entry', signed: 'Signed by' },
+	orderedFor: ({ reason, day }: { reason: string; day: string }) => `On ${day}: ${reason}`,
 	signedBy: ({ name, as, day }: { name: string; as: string; day: string }) => `${name}, ${as}, ${day}`,
 	entry: ({ n }: { n: string }) => `Entry ${n}`,
 	seeCheck: 'See every answer',
@@ -39,6 +42,8 @@ export const onePerson = {
 	certificate: ({ paper, language }: { paper: string; language: string }) => `PDF, ${paper}, ${language}`,
 	credential: 'Open credential (file)',
 	revokeHeading: 'Revoke this record',
+	revokeSignOff: 'Revoke this sign-off',
+	revokeSignOffLead: 'The sign-off stays here, and counts no more. A record that it goes with is theory only again.',
 	revokeLead: 'The record stays here, and counts no more. Its certificate says so when somebody checks it.',
 	revokeReason: 'Reason',
 	revokeButton: 'Revoke it',
@@ -66,6 +71,7 @@ export const onePerson = {
 	/* Tries. */
 	triesHeading: 'Tries at checks',
 	noTries: 'No check was begun yet.',
+	lessonTries: ({ count }: { count: number }) => plural(count, { one: '1 try at checks of lessons', other: `${String(count)} tries at checks of lessons` }),
 	triesCaption: 'Every try at a check, the newest first',
 	tryColumns: { day: 'Day', check: 'Check', result: 'Result' },
 	results: { passed: 'Passed', 'not-passed': 'Not passed', running: 'Not ended yet' },
@@ -79,9 +85,15 @@ export const onePerson = {
 	returnLead: 'This person has left, and cannot sign in.',
 	returnButton: 'Mark as back',
 
+	/* Export history. */
+	handedOutHeading: 'Handed out',
+	handedOut: { 'certificate-handed-out': 'Certificate', 'credential-handed-out': 'Open credential', 'person-data-exported': 'All data of this person' },
+	nothingHandedOut: 'Nothing was handed out yet.',
+
 	/* History. */
 	historyHeading: 'History',
-	historyLead: 'All entries about this person, the newest first. Entries are never changed.',
+	historyLead: 'All entries about this person, the newest first. The program only adds to them.',
+	historyShow: ({ count }: { count: number }) => plural(count, { one: 'Show 1 entry', other: `Show ${String(count)} entries` }),
 	by: ({ name }: { name: string }) => `by ${name}`,
 	byProgram: 'by the program',
 	unknown: 'somebody',
@@ -117,6 +129,7 @@ export const onePerson = {
 		'no-day': 'Write a day that has come, as in 2026-11-30.',
 		'no-due': 'Write a day, as in 2026-11-30.',
 		'due-past': 'This day is over. Give today or a later one.',
+		'due-far': 'This day is too far away. Give a day within five years.',
 		'no-reason': 'Choose a reason.',
 		erased: 'The name is erased. Enter the person anew.'
 	},

@@ -51,7 +51,6 @@ export const ownRecord = {
 	rights: ({ right, asked }: { right: string; asked: string }) => `${right} of ${asked} right`,
 	supervised: 'a trainer was present',
 	alone: 'no trainer was present',
-	signedOff: ({ day, name, as }: { day: string; name: string; as: string }) => `${day}, ${name}, ${as}`,
 	missing: 'missing: a trainer signs what you can do with your hands',
 	revoked: ({ day }: { day: string }) => `Taken back on ${day}. It counts no more.`,
 	past: 'From before the last order. It stays on record.',

@@ -5,6 +5,8 @@ const plural = pluralOf('en');
 /** Ordering retraining, and who is due. */
 export const retraining = {
 	title: 'Retraining',
+	/** In the head of the pages. */
+	short: 'Retraining',
 	lead: 'Who is to be trained again, and until when.',
 	people: ({ count }: { count: number }) => plural(count, { one: '1 person', other: `${String(count)} people` }),
 	reasons: {

@@ -18,6 +18,5 @@ export const accounts: typeof english = {
 	pagesLabel: 'Partes de esta lista',
 	page: ({ n, of }) => `Página ${n} de ${of}`,
 	previous: 'Página anterior',
-	next: 'Página siguiente',
-	yourself: 'La cuenta que está en uso no se puede dar de baja.'
+	next: 'Página siguiente'
 };

@@ -17,7 +17,7 @@ export const exporting: typeof english = {
 	download: 'Descargar',
 	files: {
 		'people.csv': 'Todas las personas: cuadrillas, estado de hoy y hasta cuándo vale.',
-		'completions.csv': 'Cada curso aprobado y cada formación previa, con todo lo que guarda su registro y quién firmó.',
+		'completions.csv': 'Cada curso aprobado y cada capacitación previa, con todo lo que guarda su registro y quién firmó.',
 		'retraining.csv': 'Cada orden de repetir el curso y qué pasó con ella.',
 		'answers.csv': 'Cada respuesta de las pruebas que ya acabaron: lo escrito, el valor correcto y la nota.',
 		'log.csv': 'Quién hizo qué, con todo lo anotado.',

@@ -10,6 +10,8 @@ export const keeping: typeof english = {
 	title: 'Resguardo',
 	lead: 'Si los registros están como se anotaron, y archivos con que otros lo ven.',
 
+	log: 'Quién hizo qué: el historial',
+
 	checkHeading: 'La cadena',
 	checkLead: 'Cada entrada lleva un hash de la anterior. Así, un cambio en una se nota en todas las que siguen.',
 	checkDaily: 'El servidor revisa todo una vez al día. Compara nombres, firmas, pruebas y certificados con la cadena.',
@@ -90,7 +92,7 @@ export const keeping: typeof english = {
 	columns: { made: 'Hecho', entries: 'Entradas', key: 'Clave', file: 'Archivo' },
 	save: 'Guardar',
 	saveNamed: ({ entries }) => `Guardar el punto de control de ${entries} entradas`,
-	fileNote: 'Punto de control de registros de formación. Guarde este archivo donde no lo pueda cambiar quien lleva los registros.',
+	fileNote: 'Punto de control de registros de capacitación. Guarde este archivo donde no lo pueda cambiar quien lleva los registros.',
 
 	jobsHeading: 'Lo que hizo el servidor',
 	jobsLead: 'Los últimos informes. Cada uno se hace una vez al día.',

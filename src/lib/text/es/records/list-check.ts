@@ -6,6 +6,8 @@ const plural = pluralOf('es');
 export const listCheck: typeof english = {
 	title: 'Quién de una lista está al día hoy',
 	short: 'Consultar una lista',
+	way: 'Quién de una lista de nombres o números está al día hoy.',
+	back: 'Volver a todas las personas',
 	lead: 'Pegue nombres o números y vea a quién le vale hoy la capacitación.',
 	paste: 'Nombres o números, uno por línea',
 	hint: ({ most }) => `También sirven líneas de una hoja de cálculo: nombre y número en una línea. Hasta ${most} líneas.`,

@@ -1,25 +1,25 @@
 import type { ownRecord as english } from '../../en/records/own-record.ts';
 
 export const ownRecord: typeof english = {
-	title: 'Mi registro de formación',
-	lead: ({ employer }) => `Su propia copia de lo que ${employer} guarda de su formación. La puede imprimir.`,
-	link: 'Mi registro de formación',
+	title: 'Mi registro de capacitación',
+	lead: ({ employer }) => `Su propia copia de lo que ${employer} guarda de su capacitación. La puede imprimir.`,
+	link: 'Mi registro de capacitación',
 	back: 'Volver al curso',
 	print: 'Copia hecha el',
 
 	standingHeading: 'Hoy',
-	states: { current: 'vigente', 'expires-soon': 'por vencer', expired: 'vencida', 'in-training': 'en formación', never: 'sin empezar' },
+	states: { current: 'al día', 'expires-soon': 'vence pronto', expired: 'vencido', 'in-training': 'en capacitación', never: 'sin empezar' },
 	until: ({ day }) => `Vale hasta el ${day}, todo ese día.`,
 	noEnd: 'No vence.',
-	nothing: 'Todavía no hay formación en el registro.',
+	nothing: 'Todavía no hay ninguna capacitación en el registro.',
 
-	orderedHeading: 'Tiene que formarse de nuevo',
-	ordered: ({ day }) => `Tiene que formarse de nuevo. Termine antes de que acabe el ${day}.`,
-	orderedLate: ({ day }) => `Tiene que formarse de nuevo. El plazo era hasta el ${day}.`,
+	orderedHeading: 'Tiene que repetir la capacitación',
+	ordered: ({ day }) => `Tiene que repetir la capacitación. Termine antes de que acabe el ${day}.`,
+	orderedLate: ({ day }) => `Tiene que repetir la capacitación. El plazo era hasta el ${day}.`,
 	orderedHow: 'Las lecciones y la prueba final están abiertas otra vez. Luego un instructor firma la parte práctica.',
 	why: ({ reason }) => `Motivo: ${reason}.`,
 	reasons: {
-		expiry: 'su formación vence',
+		expiry: 'su capacitación vence',
 		'change-of-work': 'cambia su trabajo o su obra',
 		'change-of-gear-or-system': 'cambia su equipo o su sistema',
 		'seen-inadequate': 'alguien vio que falta práctica',
@@ -27,9 +27,9 @@ export const ownRecord: typeof english = {
 		'yearly-review': 'revisión anual'
 	},
 
-	theoryTitle: 'Constancia de teoría',
-	wholeTitle: 'Constancia de formación',
-	priorTitle: 'Formación anterior',
+	theoryTitle: 'Registro de capacitación en teoría',
+	wholeTitle: 'Registro de capacitación',
+	priorTitle: 'Capacitación previa',
 	rows: {
 		person: 'Nombre',
 		number: 'Número',
@@ -42,7 +42,7 @@ export const ownRecord: typeof english = {
 		validUntil: 'Vale hasta',
 		supervision: 'Instructor en la prueba',
 		signOff: 'Parte práctica',
-		training: 'Formación',
+		training: 'Capacitación',
 		trained: 'Dada el',
 		judged: 'Juzgada el',
 		signer: 'Firma',
@@ -52,7 +52,6 @@ export const ownRecord: typeof english = {
 	rights: ({ right, asked }) => `${right} de ${asked} bien`,
 	supervised: 'hubo un instructor presente',
 	alone: 'no hubo un instructor presente',
-	signedOff: ({ day, name, as }) => `${day}, ${name}, ${as}`,
 	missing: 'falta: un instructor firma lo que usted sabe hacer con sus manos',
 	revoked: ({ day }) => `Se retiró el ${day}. Ya no cuenta.`,
 	past: 'Es de antes de la última orden. Queda en el registro.',
@@ -66,8 +65,8 @@ export const ownRecord: typeof english = {
 	credential: 'Credencial firmada',
 
 	acknowledgeHeading: '¿Lo confirma?',
-	acknowledge: 'Recibí esta formación. Sé qué trata y qué no trata.',
-	acknowledgeNote: 'No tiene que confirmar. Su formación cuenta igual.',
+	acknowledge: 'Recibí esta capacitación. Sé qué trata y qué no trata.',
+	acknowledgeNote: 'No tiene que confirmar. Su capacitación cuenta igual.',
 	acknowledgeButton: 'Confirmar',
 	acknowledged: ({ day }) => `Usted lo confirmó el ${day}.`,
 	acknowledgedNow: 'Confirmado. Consta en el registro.',

@@ -5,7 +5,7 @@ const plural = pluralOf('es');
 
 export const recordLaw: typeof english = {
 	months: ({ count }) => plural(count, { one: '1 mes', other: `${String(count)} meses` }),
-	period: ({ months }) => `Según la ley de aquí, la formación vale ${months}.`,
+	period: ({ months }) => `Según la ley de aquí, la capacitación vale ${months}.`,
 	noPeriod: 'La ley de aquí no fija un plazo.',
 	source: ({ clause, title }) => `${title}: ${clause}`,
 	fromMemory: 'De memoria. Véalo en la propia ley.',

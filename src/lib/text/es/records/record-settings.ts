@@ -3,9 +3,9 @@ import type { recordSettings as english } from '../../en/records/record-settings
 export const recordSettings: typeof english = {
 	title: 'Ajustes de los registros',
 	lead: 'Valen desde ahora. Lo aprobado antes vence el día que ya tenía.',
-	link: 'Cuánto vale la formación y cuánto se guardan los nombres',
+	link: 'Cuánto vale la capacitación y cuánto se guardan los nombres',
 	back: 'Volver a los ajustes',
-	validityHeading: 'Cuánto vale la formación',
+	validityHeading: 'Cuánto vale la capacitación',
 	months: 'Vale (meses)',
 	monthsHint: 'Solo para ser más estricto que la ley. Déjelo vacío si no quiere un plazo propio.',
 	soonHeading: 'Cuándo está por vencer',

@@ -1,12 +1,11 @@
 /** One record as rows of names and values: what it is about, how it went, who was there, how long it holds. */
-import type { NotCovered } from '#lib/course/index.ts';
-import type { EntryOf, TrainingRecord } from '#lib/records/index.ts';
-import { practiceTable, ruleTable } from '#lib/rules/index.ts';
+import { NO_END, type EntryOf, type TrainingRecord } from '#lib/records/index.ts';
 import type { PersonPage } from '#lib/server/index.ts';
-import { jurisdictionName, languageInfo, type EmployerMessages, type Messages, type RecordMessages } from '#lib/text/index.ts';
+import type { EmployerMessages, Messages, RecordMessages } from '#lib/text/index.ts';
 import { dayText } from '../../../day-text.ts';
-import { ofHundred, ruleName } from '../../../rule-words.ts';
+import { handsOnText, priorRows, theoryRows, validRow } from '../../../handing-out/training-rows.ts';
 
+/** Words, and the page that they speak of. */
 export interface Speech {
 	readonly m: Messages & EmployerMessages & RecordMessages;
 	readonly language: 'en' | 'es';
@@ -18,9 +17,6 @@ export interface Row {
 	readonly value: string;
 }
 
-/** How an id of an own rule begins. */
-const OWN = 'own-';
-
 /** @returns a name that is held by a commitment. */
 export function heldName({ m, page }: Speech, commitment: string): string {
 	return page.committed.get(commitment) ?? m.training.erased;
@@ -31,79 +27,20 @@ export function dayAt({ page, language }: Speech, at: string): string {
 	return new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long', year: 'numeric', timeZone: page.zone }).format(new Date(at));
 }
 
-function momentAt({ page, language }: Speech, at: string): string {
-	return new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short', timeZone: page.zone }).format(new Date(at));
-}
-
-/** @returns the rows of a record. */
-export function recordRows(speech: Speech, { entry, signOff, acknowledged }: TrainingRecord): readonly Row[] {
-	const { m } = speech;
-	const rows = entry.kind === 'completed' ? [...completedRows(speech, entry), handsOnRow(speech, signOff)] : priorRows(speech, entry);
+/** @returns the rows of a record: what its certificate says of it, who signed, and what the worker said. */
+export function recordRows(speech: Speech, { entry, signOff, ordered, acknowledged, validUntil }: TrainingRecord): readonly Row[] {
+	const { m, language } = speech;
 	const t = m.onePerson;
-	return [...rows, { name: t.rows.acknowledged, value: acknowledged === undefined ? t.notAcknowledged : t.acknowledged({ day: dayAt(speech, acknowledged.entry.at) }) }];
-}
-
-function completedRows(speech: Speech, entry: EntryOf<'completed'>): readonly Row[] {
-	const { m, language } = speech;
-	const c = m.certificate;
-	const { course, rows } = { course: m.lessons.course, rows: c.rows };
-	const notCovered: Readonly<Record<NotCovered, string>> = course.notCovered;
-	const named = (id: string): string => Object.entries(notCovered).find(([known]) => known === id)?.[1] ?? id;
-	const { passRule, supervised, validity } = entry;
-	const own = passRule.id.startsWith(OWN);
-	const rule = ruleName(m, { base: own ? passRule.id.slice(OWN.length) : passRule.id, own });
-	const rates = passRule.rates.map(({ right, allowedTries }) => c.rate({ right: ofHundred(m, language, right), passes: ofHundred(m, language, allowedTries) }));
-	return [
-		{ name: rows.course, value: c.courseVersion({ course: entry.course.id === 'lanyard-orientation' ? course.title : entry.course.id, n: entry.course.version }) },
-		{ name: rows.scope, value: course.scope },
-		{ name: rows.notCovered, value: entry.course.notCovered.map(named).join('; ') },
-		{ name: rows.tables, value: tablesText(speech, entry) },
-		{ name: rows.language, value: c.languageState({ language: languageInfo(entry.language).name, state: c.reviews[entry.languageState] }) },
-		{ name: rows.dates, value: c.fromTo({ from: momentAt(speech, entry.startedAt), to: momentAt(speech, entry.endedAt), zone: entry.zone }) },
-		{ name: rows.check, value: c.result(entry) },
-		{ name: rows.passRule, value: c.rule({ rule, n: passRule.version, mark: passRule.provisional ? c.marks.provisional : c.marks.judged }) },
-		{ name: rows.rates, value: c.rates({ list: rates.join('; ') }) },
-		{
-			name: rows.present,
-			value: supervised === null ? c.nobodyPresent : c.present({ name: heldName(speech, supervised.named), how: supervised.identified, place: supervised.place })
-		},
-		{ name: rows.employer, value: entry.employer.name },
-		{ name: rows.basis, value: c.basis.own },
-		{ name: rows.valid, value: c.validUntil({ day: validity.until === null ? c.noEnd : dayText(validity.until, language), by: c.by[validity.by] }) }
-	];
-}
-
-/** The tables of law and practice by their titles; an id where a table is not kept any more. */
-function tablesText({ m }: Speech, { rules, practice }: EntryOf<'completed'>): string {
-	const table = ruleTable(rules);
-	const law = table === undefined ? rules : `${jurisdictionName(m, table.jurisdiction)}: ${table.title}`;
-	return `${law}; ${practiceTable(practice)?.title ?? practice}`;
-}
-
-function priorRows(speech: Speech, { record, signature }: EntryOf<'prior-training'>): readonly Row[] {
-	const { m, language } = speech;
-	const c = m.certificate;
-	return [
-		{ name: c.rows.training, value: record.training },
-		{ name: c.rows.scope, value: m.lessons.course.scope },
-		{ name: c.rows.trained, value: record.trainedDay === null ? c.dayUnknown : dayText(record.trainedDay, language) },
-		{ name: c.rows.judged, value: dayText(record.judgedDay, language) },
-		{ name: c.rows.document, value: record.document ?? c.noDocument },
-		{ name: c.rows.basis, value: c.basis.prior },
-		{ name: c.rows.valid, value: record.validUntil === null ? c.noEnd : dayText(record.validUntil, language) },
-		{ name: m.onePerson.rows.signed, value: signatureText(speech, signature) }
-	];
+	const words = { m, record: m, language };
+	const valid = validRow(entry, validUntil ?? NO_END, words);
+	const said = { name: t.rows.acknowledged, value: acknowledged === undefined ? t.notAcknowledged : t.acknowledged({ day: dayAt(speech, acknowledged.entry.at) }) };
+	const order = ordered === undefined ? [] : [{ name: t.rows.ordered, value: t.orderedFor({ reason: m.retraining.reasons[ordered.entry.reason], day: dayText(ordered.entry.day, language) }) }];
+	if (entry.kind === 'prior-training') return [...priorRows(entry, words), ...order, valid, { name: t.rows.signed, value: signatureText(speech, entry.signature) }, said];
+	const present = entry.supervised === null ? null : heldName(speech, entry.supervised.named);
+	const handsOn = signOff === undefined ? t.theoryOnly : `${handsOnText(signOff, words)}. ${signatureText(speech, signOff.entry.signature)}`;
+	return [{ name: m.certificate.rows.employer, value: entry.employer.name }, ...theoryRows(entry, { present, handsOn }, words), ...order, valid, said];
 }
 
 function signatureText(speech: Speech, { named, capacity, at }: EntryOf<'hands-on' | 'prior-training'>['signature']): string {
 	return speech.m.onePerson.signedBy({ name: heldName(speech, named), as: speech.m.certificate.capacities[capacity], day: dayAt(speech, at) });
-}
-
-/** The hands-on part in one row: when, where, and who signed for it as what. */
-function handsOnRow(speech: Speech, signOff: TrainingRecord['signOff']): Row {
-	const { m, language } = speech;
-	const name = m.onePerson.rows.signOff;
-	if (signOff === undefined) return { name, value: m.onePerson.theoryOnly };
-	const { record, signature } = signOff.entry;
-	return { name, value: `${m.certificate.handsOn({ day: dayText(record.day, language), place: record.place })}. ${signatureText(speech, signature)}` };
 }

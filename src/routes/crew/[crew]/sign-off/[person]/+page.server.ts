@@ -8,6 +8,7 @@ import {
 	dayIn,
 	field,
 	findCrew,
+	openOrderOf,
 	recordOf,
 	settingsOf,
 	signedOff,
@@ -48,10 +49,14 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 	const now = new Date();
 	const person = await findPerson(db, who, params.crew, params.person, now);
 	const { zone } = await settingsOf(db, who.organisation);
+	const kept = await recordOf(db, person.id);
+	const today = dayIn(zone, now);
 	return {
 		crew: params.crew,
 		person: { id: person.id, name: person.name, number: person.number },
-		theory: theoryOf(await recordOf(db, person.id)),
+		theory: theoryOf(kept),
+		/** Until when retraining is to be done, where it is ordered. */
+		due: openOrderOf(kept, today)?.due ?? null,
 		before: (await signedOff(db, who.organisation, [person.id])).map(({ id, record, signature, signer, revoked, whole }) => ({
 			id,
 			day: record.day,
@@ -61,7 +66,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
 			revoked,
 			whole
 		})),
-		today: dayIn(zone, now),
+		today,
 		/** The record that this form becomes: sent twice, it is signed once. */
 		id: randomUUID(),
 		signer: who.name,
@@ -105,10 +110,12 @@ async function readForm({ request, locals, params }: RequestEvent) {
 }
 
 export const actions: Actions = {
-	/** Shows what would be signed; nothing is stored. */
+	/** Shows what would be signed, or the form again to change it; nothing is stored. */
 	async read(event) {
 		const read = await readForm(event);
-		return read.kind === 'refused' ? fail(400, read.told) : read.told;
+		if (read.kind === 'refused') return fail(400, read.told);
+		const back: Told = { ...read.told, toSign: null };
+		return read.form.has('change') ? back : read.told;
 	},
 
 	async sign(event) {

@@ -125,10 +125,12 @@ async function readForm(event: RequestEvent) {
 }
 
 export const actions: Actions = {
-	/** Shows what would be signed; nothing is stored. */
+	/** Shows what would be signed, or the form again to change it; nothing is stored. */
 	async read(event) {
 		const read = await readForm(event);
-		return read.kind === 'refused' ? fail(400, read.told) : read.told;
+		if (read.kind === 'refused') return fail(400, read.told);
+		const back: Told = { ...read.told, toSign: null };
+		return read.form.has('change') ? back : read.told;
 	},
 
 	async sign(event) {

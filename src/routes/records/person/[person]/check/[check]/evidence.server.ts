@@ -8,6 +8,7 @@ import { formatsFor, toldItem } from '../../../../../learn/check/[lesson]/shown.
 import { allGivens } from '../../../../../learn/problem/model/plates.ts';
 import { writerFor } from '../../../../../learn/problem/model/writing.ts';
 
+/** A question of a check, in words. */
 export interface EvidenceItem {
 	readonly id: string;
 	readonly title: string;
@@ -24,6 +25,7 @@ export interface EvidenceItem {
 	readonly slips: readonly string[];
 }
 
+/** Words, and how much is told. */
 export interface EvidenceSpeech {
 	readonly language: 'en' | 'es';
 	/** Of pictures: the organisation's. */

@@ -18,13 +18,18 @@ export type Remark =
 /** From how many days on it is told in months. @reason nobody counts further in days */
 const MONTHS_FROM = 60;
 
+/** @returns the month of a day, counted from the first of the calendar. */
+function monthOf(day: string): number {
+	const [year = 0, month = 0] = day.split('-').map(Number);
+	return 12 * year + month;
+}
+
 /** @returns how long it is between two days: in days, from two months on in whole months. */
 function span(from: string, to: string): { readonly unit: 'days' | 'months'; readonly n: number } {
 	const days = daysBetween(from, to);
 	if (days <= MONTHS_FROM) return { unit: 'days', n: days };
-	let n = 1;
-	while (addMonths(from, n + 1) <= to) n += 1;
-	return { unit: 'months', n };
+	const months = monthOf(to) - monthOf(from);
+	return { unit: 'months', n: addMonths(from, months) <= to ? months : months - 1 };
 }
 
 /**
