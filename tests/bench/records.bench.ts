@@ -64,12 +64,18 @@ async function pages(db: Database, house: House): Promise<readonly Figure[]> {
 	return figures;
 }
 
+/**
+ * A heap of 40 MB: by itself Node lets memory grow as the machine allows, and collects late. What streams gets by with
+ * little; what does not would end here.
+ */
+const LITTLE = ['--max-old-space-size=40', '--max-semi-space-size=2'];
+
 function completions(address: string, house: House): readonly Figure[] {
-	const printed = execFileSync(process.execPath, [join(ROOT, 'tests/bench/simulated/drain-completions.ts'), address, house.organisation], { encoding: 'utf8' });
+	const printed = execFileSync(process.execPath, [...LITTLE, join(ROOT, 'tests/bench/simulated/drain-completions.ts'), address, house.organisation], { encoding: 'utf8' });
 	const { bytes, loaded, peak } = JSON.parse(printed) as { bytes: number; loaded: number; peak: number };
 	if (bytes < house.completions * 100) throw new Error('the list of completions is too short');
 	return [
-		{ name: `CSV of ${house.completions} completions, most memory`, value: peak, unit: 'MB', goal: `< ${GOAL.memory} MB`, holds: peak < GOAL.memory },
+		{ name: `CSV of ${house.completions} completions, most memory of the process`, value: peak, unit: 'MB', goal: `< ${GOAL.memory} MB`, holds: peak < GOAL.memory },
 		{ name: 'of it the program, loaded', value: loaded, unit: 'MB', goal: '–', holds: true }
 	];
 }
