@@ -105,6 +105,12 @@ test('an employer orders retraining for a crew; the learner sees it, does the co
 	await expectWellMade(employer, { state: 'confirming', targets: true });
 	await confirm.getByRole('button', { name: 'Order retraining' }).click();
 	await expect(employer.getByRole('status')).toHaveText('Retraining is ordered for 2 people.');
+	// The same form once more, as by a double press, orders nothing.
+	const crewId = await inDatabase(file, async (db) => (await db.selectFrom('crew').select('id').executeTakeFirstOrThrow()).id);
+	const form = { whom: `crew:${crewId}`, days: '', reason: 'change-of-gear-or-system', due, people: '2', withOpen: '0' };
+	const again = await employer.request.post('/records/retraining?/order', { form, headers: { origin: server.address, accept: 'text/html' } });
+	expect(await again.text()).toContain('Something has changed since you looked');
+	expect(await inDatabase(file, (db) => db.selectFrom('record_entry').select('seq').where('kind', '=', 'retraining-ordered').execute())).toHaveLength(2);
 	const row = employer.getByRole('row').filter({ hasText: 'Wen Abara' });
 	await expect(row).toContainText('theory not passed yet');
 	await expectWellMade(employer, { state: 'who is due' });

@@ -8,6 +8,7 @@ export { RETRAINING_REASONS, REVOCATION_REASONS, endsAtOnce, type RetrainingReas
 export {
 	TRAINING_STATES,
 	isWhole,
+	ofKind,
 	personRecord,
 	stateOn,
 	trainingDay,

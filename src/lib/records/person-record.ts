@@ -69,7 +69,8 @@ export interface PersonRecord {
 	readonly entries: readonly Placed[];
 }
 
-function all<Kind extends Entry['kind']>(entries: readonly Placed[], kind: Kind): readonly Placed<EntryOf<Kind>>[] {
+/** @returns the entries of one kind, in their order. */
+export function ofKind<Kind extends Entry['kind']>(entries: readonly Placed[], kind: Kind): readonly Placed<EntryOf<Kind>>[] {
 	return entries.filter((one): one is Placed<EntryOf<Kind>> => one.entry.kind === kind);
 }
 
@@ -81,11 +82,11 @@ function revocationOf(entries: readonly Placed[], id: string): Placed<EntryOf<'r
 
 /** @returns what the chain says of a person. @param entries of that person alone, in order */
 export function personRecord(entries: readonly Placed[]): PersonRecord {
-	const withdrawn = new Set(all(entries, 'retraining-withdrawn').map(({ entry }) => entry.of));
-	const ordered = all(entries, 'retraining-ordered');
+	const withdrawn = new Set(ofKind(entries, 'retraining-withdrawn').map(({ entry }) => entry.of));
+	const ordered = ofKind(entries, 'retraining-ordered');
 	const standing = ordered.filter(({ entry }) => !withdrawn.has(entry.id));
 	const runAt = (seq: number): number => standing.filter((one) => one.seq < seq).length;
-	const signOffs = all(entries, 'hands-on').map(
+	const signOffs = ofKind(entries, 'hands-on').map(
 		({ seq, hash, entry }): SignOffRecord => ({ id: entry.record.id, seq, hash, entry, run: runAt(seq), revoked: revocationOf(entries, entry.record.id) })
 	);
 	const trainings = entries.flatMap(({ seq, hash, entry }): TrainingRecord[] => {
@@ -103,8 +104,8 @@ export function personRecord(entries: readonly Placed[]): PersonRecord {
 				revoked: revocationOf(entries, id),
 				signOff,
 				ordered: standing[run - 1],
-				acknowledged: all(entries, 'acknowledged').find((one) => one.entry.of === id),
-				certificate: all(entries, 'certificate-made').findLast((one) => one.entry.of === id),
+				acknowledged: ofKind(entries, 'acknowledged').find((one) => one.entry.of === id),
+				certificate: ofKind(entries, 'certificate-made').findLast((one) => one.entry.of === id),
 				validUntil: entry.kind === 'completed' ? entry.validity.until : entry.record.validUntil
 			}
 		];
@@ -113,17 +114,17 @@ export function personRecord(entries: readonly Placed[]): PersonRecord {
 	const orders = ordered.map(
 		({ seq, entry }): RetrainingOrder => ({ entry, seq, withdrawn: withdrawn.has(entry.id), done: whole.some((one) => one.run >= runAt(seq + 1)) })
 	);
-	const named = all(entries, 'named').map(({ entry }) => entry.commitment);
+	const named = ofKind(entries, 'named').map(({ entry }) => entry.commitment);
 	const moves = entries.findLast(({ entry }) => entry.kind === 'left' || entry.kind === 'returned')?.entry;
 	return {
 		named: named.at(-1),
 		names: named,
-		erased: all(entries, 'identity-erased').at(-1)?.entry.day,
+		erased: ofKind(entries, 'identity-erased').at(-1)?.entry.day,
 		left: moves?.kind === 'left' ? moves.day : undefined,
 		trainings,
 		signOffs,
 		orders,
-		checks: all(entries, 'check-ended'),
+		checks: ofKind(entries, 'check-ended'),
 		entries
 	};
 }

@@ -78,7 +78,10 @@ async function previewOf(db: Database, { reason }: ReadOrder, people: readonly s
 }
 
 export const actions: Actions = {
-	/** Orders it for those who were counted; if they have become more or fewer, they are shown again first. */
+	/**
+	 * Orders it for those who were counted. If they have become more or fewer, or others of them have an open order, as
+	 * after a double press, they are shown again first.
+	 */
 	async order({ request, locals }) {
 		const employer = employerOf(locals.who);
 		const db = await database();
@@ -92,7 +95,9 @@ export const actions: Actions = {
 		const found = await peopleFor(db, employer, read.order.filter);
 		if (found.kind === 'refused') return refused({ problems: found.problems, preview: null });
 		const { people } = found;
-		if (people.length === 0 || String(people.length) !== form.get('people')) return refused({ problems: { people: 'changed' }, preview: await previewOf(db, read.order, people) });
+		const preview = await previewOf(db, read.order, people);
+		const asShown = String(preview.people) === form.get('people') && String(preview.withOpen) === form.get('withOpen');
+		if (people.length === 0 || !asShown) return refused({ problems: { people: 'changed' }, preview });
 		const ordering = await orderRetraining(db, employer, { people }, read.order, now);
 		switch (ordering.kind) {
 			case 'ordered':

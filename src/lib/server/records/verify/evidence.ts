@@ -1,12 +1,11 @@
 /** Checks that ended: try and events as the digest holds them, and, if wanted, marked and drawn again. */
-import type { EntryOf, Placed } from '#lib/records/index.ts';
+import { ofKind, type EntryOf, type Placed } from '#lib/records/index.ts';
 import type { Database } from '../../db/open.ts';
 import { eventsByTry, triesById } from '../../db/verifying.ts';
 import { breath } from '../breath.ts';
 import { evidenceDigest } from '../evidence.ts';
 import { regradeTry, type Redraw } from './regrade.ts';
 import type { CountName, Found } from './result.ts';
-import { ofKind } from './rows.ts';
 
 /** Tries whose events are held at once. @reason a final check has some 100 kB of events */
 const SLICE = 20;

@@ -1,11 +1,10 @@
 /** Names: what the commitments hold, what is forgotten, and whose names stand under signatures. */
-import { canonicalJson, type Placed } from '#lib/records/index.ts';
+import { canonicalJson, ofKind, type Placed } from '#lib/records/index.ts';
 import type { Database } from '../../db/open.ts';
 import { identitiesByCommitment, keptIdentities, payloadsOf, peopleById } from '../../db/verifying.ts';
 import { commitmentTo, sha256 } from '../chain.ts';
 import { compareRow } from './columns.ts';
 import { firstOf, type Found } from './result.ts';
-import { ofKind } from './rows.ts';
 
 /** Commitments of those who sign, with whose they are. @reason staff are few, so that it stays small */
 export type Signers = Map<string, string>;

@@ -1,15 +1,10 @@
 /** Completions, sign-offs and certificates: each entry has its row, and every column of it says what the entry says. */
-import { canonicalJson, type EntryKind, type EntryOf, type Placed } from '#lib/records/index.ts';
+import { canonicalJson, ofKind, type Placed } from '#lib/records/index.ts';
 import type { Database } from '../../db/open.ts';
 import { certificatesByRecord, completionsById, signOffsById } from '../../db/verifying.ts';
 import { sha256 } from '../chain.ts';
 import { compareRow } from './columns.ts';
 import { firstOf, type Found } from './result.ts';
-
-/** @returns the entries of a kind. */
-export function ofKind<Kind extends EntryKind>(entries: readonly Placed[], kind: Kind): readonly Placed<EntryOf<Kind>>[] {
-	return entries.filter((one): one is Placed<EntryOf<Kind>> => one.entry.kind === kind);
-}
 
 /** @returns the first of some entries of which a row is missing, or differs. */
 export async function checkRows(db: Database, organisation: string, entries: readonly Placed[]): Promise<Found> {

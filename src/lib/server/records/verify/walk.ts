@@ -1,5 +1,5 @@
 /** One organisation's chain, walked from its first entry to its last, with what hangs on each. */
-import type { Placed } from '#lib/records/index.ts';
+import { ofKind, type Placed } from '#lib/records/index.ts';
 import type { Database } from '../../db/open.ts';
 import { lastCheckpoint } from '../../db/checkpoints.ts';
 import { headOf, type RecordEntryRow } from '../../db/records.ts';
@@ -15,7 +15,7 @@ import { checkExtra } from './extra.ts';
 import { checkNames, checkSignatures, type Signers } from './names.ts';
 import { checkPeople } from './people.ts';
 import { firstOf, type CountName, type Found } from './result.ts';
-import { checkRows, ofKind } from './rows.ts';
+import { checkRows } from './rows.ts';
 
 /** How much is looked at. */
 export interface Looking {

@@ -64,6 +64,6 @@ export const retraining = {
 		'due-far': 'This day is too far away. Give a day within five years.',
 		'bad-days': 'Give a number of days from 1 to 365.',
 		'too-many': 'These are too many people at once. Order it crew by crew.',
-		changed: 'The number of people has changed since you looked. Look again, then order.'
+		changed: 'Something has changed since you looked, so nothing was ordered. Look again, then order.'
 	}
 };

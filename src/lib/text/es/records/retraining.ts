@@ -63,6 +63,6 @@ export const retraining: typeof english = {
 		'due-far': 'Ese día queda muy lejos. Escriba un día de los próximos cinco años.',
 		'bad-days': 'Escriba un número de días de 1 a 365.',
 		'too-many': 'Son muchas personas a la vez. Hágalo cuadrilla por cuadrilla.',
-		changed: 'El número de personas cambió desde que miró. Mire otra vez y luego ordene.'
+		changed: 'Algo cambió desde que miró, y no se ordenó nada. Mire otra vez y luego ordene.'
 	}
 };
