@@ -42,11 +42,20 @@ export async function startPostgres(): Promise<PostgresServer> {
 	const home = mkdtempSync(join(tmpdir(), 'underfoot-postgres-'));
 	chmodSync(home, 0o777);
 	const data = join(home, 'data');
-	const port = await freePort();
 	run(join(programs, 'initdb'), ['-D', data, '-U', 'underfoot', '-A', 'trust', '-E', 'UTF8', '--locale=C', '--no-sync']);
-	// Nothing here outlives the test: what a power cut would lose may be lost.
-	const options = `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c fsync=off -c full_page_writes=off`;
-	run(join(programs, 'pg_ctl'), ['-D', data, '-w', '-l', join(home, 'log'), '-o', options, 'start']);
+	const start = (port: number): void => {
+		// Nothing here outlives the test: what a power cut would lose may be lost.
+		const options = `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c fsync=off -c full_page_writes=off`;
+		run(join(programs, 'pg_ctl'), ['-D', data, '-w', '-l', join(home, 'log'), '-o', options, 'start']);
+	};
+	let port = await freePort();
+	try {
+		start(port);
+	} catch {
+		// Somebody else took the port between finding and binding it.
+		port = await freePort();
+		start(port);
+	}
 	return {
 		address: `postgres://underfoot@127.0.0.1:${port}/postgres`,
 		stop() {

@@ -1,6 +1,6 @@
 /** Takes a backup of the database while others use it: whole, checked, and named last. */
 import { existsSync, rmSync } from 'node:fs';
-import { rename, rm } from 'node:fs/promises';
+import { rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { heldIn, type Held } from '../db/keeping.ts';
 import { connect, engineOf } from '../db/open.ts';
@@ -97,6 +97,7 @@ export async function backUp(order: BackupOrder): Promise<BackedUp> {
 	if (existsSync(path)) throw new KeepingFault('FOLDER', `has a ${name} already`, 'take the next one a moment later');
 	const remove = (): void => {
 		for (const end of ['', '-journal', '-wal', '-shm']) rmSync(unfinished + end, { force: true });
+		if (!existsSync(path)) rmSync(manifestPath(path), { force: true });
 	};
 	// Also when the program is told to stop.
 	process.once('exit', remove);
@@ -122,9 +123,6 @@ export async function backUp(order: BackupOrder): Promise<BackedUp> {
 		await rename(unfinished, path);
 		await toDisk(folder);
 		return { path, manifest };
-	} catch (error) {
-		if (!existsSync(path)) await rm(manifestPath(path), { force: true });
-		throw error;
 	} finally {
 		process.off('exit', remove);
 		remove();

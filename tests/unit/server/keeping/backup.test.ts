@@ -124,6 +124,21 @@ describe.each(DATABASES)('a backup of %s', (name, start) => {
 		await other.destroy();
 	});
 
+	it('leaves nothing when the program ends between the note beside it and its own name', async () => {
+		const to = join(folder, 'ended');
+		const listening = new Set(process.listeners('exit'));
+		const taking = backUp({ address: server.address, folder: to, program: '0.0.1', now: new Date((clock += 1)), step: () => undefined, env: ENV });
+		const noted = (): boolean => existsSync(to) && readdirSync(to).some((name) => name.endsWith('.json'));
+		let over = false;
+		const ended = taking.then(() => undefined, () => undefined).finally(() => (over = true));
+		while (!over && !noted()) await new Promise((turn) => setImmediate(turn));
+		expect(over).toBe(false);
+		for (const listener of process.listeners('exit')) if (!listening.has(listener)) Reflect.apply(listener, process, [0]);
+		const left = readdirSync(to);
+		await ended;
+		expect(left).toEqual([]);
+	});
+
 	it('is told by what stands beside it, for its owner alone, and leaves nothing else', () => {
 		expect(readdirSync(join(folder, 'backups')).toSorted()).toEqual([taken.manifest.file, `${taken.manifest.file}.json`]);
 		expect(JSON.parse(readFileSync(`${taken.path}.json`, 'utf8'))).toEqual(taken.manifest);

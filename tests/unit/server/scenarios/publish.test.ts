@@ -71,16 +71,25 @@ describe.each(DATABASES)('on %s', (_, start) => {
 
 	it('publishes one at a time in an organisation; other organisations do not wait for it', async () => {
 		const stranger = await aMember(db, await anOrganisation(db), 'employer');
-		const [mine, theirs, strange] = [await good(trainer), await good(colleague), await good(stranger)];
-		const kinds = await Promise.all([
-			publish(db, trainer, mine, 1, NOW, LIMITS),
-			publish(db, colleague, theirs, 1, NOW, LIMITS),
-			publish(db, stranger, strange, 1, NOW, LIMITS)
-		]);
-		expect(kinds.map(({ kind }) => kind).sort()).toEqual(['busy', 'published', 'published']);
-		expect(kinds[2]).toEqual({ kind: 'published', version: 1 });
-		const waited = kinds[0].kind === 'busy' ? ([trainer, mine] as const) : ([colleague, theirs] as const);
-		expect(await publish(db, ...waited, 1, NOW, LIMITS)).toEqual({ kind: 'published', version: 1 });
+		const [mine, theirs, strange] = [await hostile(trainer), await good(colleague), await good(stranger)];
+		let begins = (): void => undefined;
+		const begun = new Promise<void>((done) => (begins = done));
+		let over = false;
+		// How often to draw is asked when the turn of the organisation is taken; from then on two seconds are computed, with pauses.
+		const long = {
+			most: 2000,
+			get draws() {
+				begins();
+				return 100 * LIMITS.draws;
+			}
+		};
+		const first = publish(db, trainer, mine, 1, NOW, long).finally(() => (over = true));
+		await begun;
+		expect(await publish(db, colleague, theirs, 1, NOW, LIMITS)).toEqual({ kind: 'busy' });
+		expect(await publish(db, stranger, strange, 1, NOW, LIMITS)).toEqual({ kind: 'published', version: 1 });
+		expect(over).toBe(false);
+		expect(await first).toEqual({ kind: 'too-slow' });
+		expect(await publish(db, colleague, theirs, 1, NOW, LIMITS)).toEqual({ kind: 'published', version: 1 });
 	});
 
 	it('publishes what was inspected: a draft that is saved meanwhile stays a draft', async () => {
