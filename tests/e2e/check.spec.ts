@@ -115,6 +115,11 @@ test('a lost connection, the back button, a reload and another window lose nothi
 	await keep(page).click();
 	await expect(page.getByRole('status')).toContainText('No connection');
 	await context.setOffline(false);
+	// A server without room: the real one is in `full-disk.spec.ts`.
+	await page.route('**/api/course/checks/*/answers', (route) => route.fulfill({ status: 507 }));
+	await keep(page).click();
+	await expect(page.getByRole('status')).toContainText('The server cannot store answers just now');
+	await page.unroute('**/api/course/checks/*/answers');
 	await keep(page).click();
 	await expect(page.getByText('Question 2 of 3')).toBeVisible();
 

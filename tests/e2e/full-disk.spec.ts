@@ -42,7 +42,7 @@ test('a full disk is told in words, what was answered waits on the device, and g
 	}
 	await answer(page, bridge, rightEntries(bridge));
 	await expect(heading(page)).toHaveText('Right, all of it.');
-	await expect(page.getByText('1 answer waits on this device.')).toBeVisible();
+	await expect(page.getByText('1 answer waits on this device to be sent.')).toBeVisible();
 	const kept = await lastAttempt(page);
 
 	// A form, in both languages; what only reads goes on.

@@ -56,7 +56,7 @@ async function fillSetUp(page: Page, code: string): Promise<void> {
 	await page.getByLabel('Password').fill(PASSWORD);
 }
 
-test('the set-up code of the console makes an organisation and its employer', { tag: '@en' }, async ({ browser }) => {
+test('the set-up code of the console makes an organisation and its employer', async ({ browser }) => {
 	test.slow();
 	const code = server.setUpCode ?? '';
 	expect(code).not.toBe('');
@@ -89,7 +89,7 @@ test('the set-up code of the console makes an organisation and its employer', { 
 	await expect(page.getByLabel('Set-up code')).toHaveAccessibleDescription(/was used before/);
 });
 
-test('an employer invites a trainer, who chooses a password and signs in and out', { tag: '@en' }, async ({ browser }) => {
+test('an employer invites a trainer, who chooses a password and signs in and out', async ({ browser }) => {
 	const employer = await visitor(browser);
 	await signIn(employer, EMPLOYER, PASSWORD);
 	await expect(employer).toHaveURL(/\/records$/);

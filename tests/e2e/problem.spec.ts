@@ -168,7 +168,7 @@ test('without signal an answer is graded, waits on the device, and is sent once 
 	await context.setOffline(true);
 	await answer(page, bridge, rightEntries(bridge));
 	await expect(heading(page)).toHaveText('Right, all of it.');
-	await expect(page.getByText('No signal. 1 answer waits on this device.')).toBeVisible();
+	await expect(page.getByText('1 answer waits on this device to be sent.')).toBeVisible();
 	const id = await lastAttempt(page);
 	await context.setOffline(false);
 	await expect(page.getByText('Stored.')).toBeVisible();

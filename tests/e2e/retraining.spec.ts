@@ -168,8 +168,14 @@ test('training from before is read, then signed with the password, and stands in
 	await employer.getByRole('button', { name: 'Read what you sign' }).click();
 	await expect(employer.getByLabel('What training, and who gave it')).toHaveAccessibleDescription(/Fill this in/);
 	await employer.getByLabel('What training, and who gave it').fill('Two-day course, yard of the last employer');
+	await employer.getByLabel('Approved provider').evaluate((field: HTMLInputElement) => field.removeAttribute('maxlength'));
+	await employer.getByLabel('Approved provider').fill('Quay '.repeat(50));
+	await employer.getByLabel('Approved programme').fill('14-337');
 	await employer.getByLabel('Day of that training').fill(addDays(TODAY, 2));
 	await employer.getByLabel('Paper that you judged it by').setInputFiles({ name: 'course.pdf', mimeType: 'application/pdf', buffer: Buffer.from('a paper') });
+	await employer.getByRole('button', { name: 'Read what you sign' }).click();
+	await expect(employer.getByLabel('Approved provider')).toHaveAccessibleDescription(/too long/);
+	await employer.getByLabel('Approved provider').fill('Quay Street Training');
 	await employer.getByRole('button', { name: 'Read what you sign' }).click();
 	await expect(employer.getByLabel('Day of that training')).toHaveAccessibleDescription(/cannot be after/);
 	// The fingerprint that was taken stays, though a browser sends no file twice.
@@ -179,6 +185,7 @@ test('training from before is read, then signed with the password, and stands in
 	const sign = employer.getByRole('form', { name: 'You are about to sign' });
 	await expect(sign).toContainText('I judged this training adequate');
 	await expect(sign).toContainText(sha256('a paper'));
+	await expect(sign).toContainText('Quay Street Training');
 	await expectWellMade(employer, { state: 'about to sign', targets: true });
 	// Who goes back to change something finds what was typed.
 	await sign.getByRole('button', { name: 'Change something' }).click();
@@ -192,6 +199,16 @@ test('training from before is read, then signed with the password, and stands in
 	await expect(employer.getByRole('status')).toHaveText('The training from before is entered and signed.');
 	const record = await inDatabase(file, (db) => recordOf(db, person));
 	expect(record.trainings.map(({ entry }) => (entry.kind === 'prior-training' ? [entry.record.document, entry.signature.capacity] : []))).toEqual([[sha256('a paper'), 'employer']]);
+	// The employer's own word, where a law asks for it.
+	await employer.goto(`/records/person/${person}`);
+	await expect(employer.getByText('Not confirmed by the employer')).toBeVisible();
+	await employer.getByText('Confirm it for the employer').click();
+	await expect(employer.getByText('I confirm for the employer that this worker had this training')).toBeVisible();
+	await expectWellMade(employer, { state: 'about to confirm', targets: true });
+	await employer.getByRole('button', { name: 'Confirm', exact: true }).click();
+	await expect(employer.getByRole('status')).toHaveText('Confirmed. It is on record.');
+	await expect(employer.getByText(/^Confirmed by .+ on /)).toBeVisible();
+	await expect(employer.getByText('Confirm it for the employer')).toHaveCount(0);
 	// It came after the order, so that nothing is open any more.
 	await employer.goto('/records/retraining');
 	await expect(employer.getByText('No retraining is ordered.')).toBeVisible();
@@ -201,6 +218,8 @@ test('training from before is read, then signed with the password, and stands in
 	await ilan.goto('/learn/record');
 	await expect(ilan.getByRole('heading', { name: 'Capacitación previa' })).toBeVisible();
 	await expect(ilan.getByText('Two-day course, yard of the last employer')).toBeVisible();
+	await expect(ilan.getByText('Quay Street Training')).toBeVisible();
+	await expect(ilan.getByText(/^Su empleador lo confirmó el /)).toBeVisible();
 	await expectWellMade(ilan, { state: 'the own copy in Spanish', targets: true });
 });
 

@@ -110,7 +110,7 @@ const STAGED_COUNTS = {
 const SIGNED = { id: '3e0b6a52-9f0e-4a7e-8b61-5d2a3f1c7e90', place: 'Training yard', day: '2026-03-02', capacity: 'competent-person' };
 
 /** Training from before as an employer enters it. */
-const PRIOR = { id: '5b7b1d0e-6a54-4a35-9f0c-0c9b8f4f7d11', training: 'Two-day course elsewhere', trainedDay: '', judgedDay: '2026-03-02', validUntil: '', document: '' };
+const PRIOR = { id: '5b7b1d0e-6a54-4a35-9f0c-0c9b8f4f7d11', training: 'Two-day course elsewhere', provider: '', programme: '', trainedDay: '', judgedDay: '2026-03-02', validUntil: '', document: '' };
 
 /** An action on a person of the crew's list. */
 function onCrew(action: string, allowed: readonly Caller[], more: (site: Site) => Readonly<Record<string, string>> = () => ({})): Row {
@@ -191,6 +191,8 @@ export const ROWS: readonly Row[] = [
 	ofRecord(({ person, record }) => `/records/person/${person}/${record}/certificate?size=a3`, NOBODY),
 	get('/v', ALL),
 	post('/v?/check', () => ({ given: 'no code' }), ALL),
+	ofRecord(({ person }) => `/records/person/${person}?/acknowledge`, ONE_EMPLOYER, ({ record }) => ({ record })),
+	ofRecord(({ colleague }) => `/records/person/${colleague}?/acknowledge`, NOBODY, ({ record }) => ({ record })),
 	ofRecord(({ code }) => `/v/${code}`, ALL),
 	ofRecord(({ code }) => `/v/${code}?/name`, ALL, () => ({ name: 'Noor Vale' })),
 	get('/v/AAAAAAAAAAAAAAAAAAAAAA', NOBODY),
@@ -214,6 +216,7 @@ export const ROWS: readonly Row[] = [
 	post(({ person }) => `/records/person/${person}?/revoke`, ({ unique }) => ({ record: unique }), ONE_EMPLOYER),
 	post(({ person }) => `/records/person/${person}?/revoke`, ({ unique }) => ({ record: unique, reason: 'other' }), NOBODY),
 	post(({ person }) => `/records/person/${person}?/reinstate`, ({ unique }) => ({ record: unique }), NOBODY),
+	post(({ person }) => `/records/person/${person}?/acknowledge`, ({ unique }) => ({ record: unique }), NOBODY),
 	post(({ person }) => `/records/person/${person}?/leave`, () => ({ day: '2999-12-31' }), ONE_EMPLOYER),
 	post(({ person }) => `/records/person/${person}?/return`, () => ({}), ONE_EMPLOYER),
 	get('/records/exports', EMPLOYERS),

@@ -161,7 +161,8 @@ test('from an empty organisation to a crew whose slips are seen, talked about an
 
 	// The picture names exactly the slips that were made.
 	await page.getByRole('link', { name: 'Crews', exact: true }).click();
-	await page.getByRole('link', { name: CREW }).click();
+	// The page of the set has a link that recalls it from the crew.
+	await page.getByRole('link', { name: CREW, exact: true }).click();
 	await page.getByRole('link', { name: 'See what goes wrong' }).click();
 	const slips = page.getByRole('region', { name: 'Slips', exact: true });
 	await expect(slips.getByRole('listitem')).toHaveCount(made.size);
@@ -177,6 +178,7 @@ test('from an empty organisation to a crew whose slips are seen, talked about an
 
 	// The board, with the site of their own.
 	await page.getByRole('link', { name: 'Board', exact: true }).click();
+	await expect(page).toHaveURL(/\/crew\/board/);
 	await page.getByRole('link', { name: SITE }).first().click();
 	await expect(page.getByRole('img', { name: new RegExp(SITE) })).toBeVisible();
 	await expect(page.locator('body')).not.toContainText('Persona Núñez');

@@ -36,6 +36,7 @@ export interface TrainingRecord extends Common {
 	/** The order of retraining that it answers; undefined for a first training. */
 	readonly ordered: Placed<EntryOf<'retraining-ordered'>> | undefined;
 	readonly acknowledged: Placed<EntryOf<'acknowledged'>> | undefined;
+	readonly employerAcknowledged: Placed<EntryOf<'employer-acknowledged'>> | undefined;
 	readonly certificate: Placed<EntryOf<'certificate-made'>> | undefined;
 	/** Last local day on which it is valid by itself; null for no fixed end. */
 	readonly validUntil: string | null;
@@ -105,6 +106,7 @@ export function personRecord(entries: readonly Placed[]): PersonRecord {
 				signOff,
 				ordered: standing[run - 1],
 				acknowledged: ofKind(entries, 'acknowledged').find((one) => one.entry.of === id),
+				employerAcknowledged: ofKind(entries, 'employer-acknowledged').find((one) => one.entry.of === id),
 				certificate: ofKind(entries, 'certificate-made').findLast((one) => one.entry.of === id),
 				validUntil: entry.kind === 'completed' ? entry.validity.until : entry.record.validUntil
 			}

@@ -65,6 +65,8 @@ export const priorTrainingSchema = z.strictObject({
 	scope: text,
 	/** Who gave the training, and what it was. */
 	training: text,
+	/** Provider and programme as an authority has approved them, where the proof names them. @source O. Reg. 297/13 s. 7, 8, 10; contents from memory */
+	approved: z.strictObject({ provider: text.nullable(), programme: text.nullable() }).optional(),
 	/** On which day it was given; null where that is not known. */
 	trainedDay: day.nullable(),
 	/** On which day the employer judged it adequate. */
@@ -145,8 +147,10 @@ const kinds = {
 	}),
 	'hands-on': z.strictObject({ kind: z.literal('hands-on'), ...about, record: handsOnSchema, signature: signatureSchema.extend({ capacity: z.enum(CAPACITIES) }) }),
 	'prior-training': z.strictObject({ kind: z.literal('prior-training'), ...about, record: priorTrainingSchema, signature: signatureSchema }),
-	/** The worker confirms to have had the training. @source COHSR (SOR/86-304) s. 19.6(4); from memory */
+	/** The worker confirms to have had the training. @source COHSR (SOR/86-304) s. 19.6(4); read */
 	acknowledged: z.strictObject({ kind: z.literal('acknowledged'), ...about, of: id, meaning: text, language }),
+	/** The employer confirms that the worker had the training. @source COHSR (SOR/86-304) s. 19.6(4); read */
+	'employer-acknowledged': z.strictObject({ kind: z.literal('employer-acknowledged'), ...about, of: id, meaning: text, language }),
 	'retraining-ordered': z.strictObject({ kind: z.literal('retraining-ordered'), ...about, id, reason: z.enum(RETRAINING_REASONS), day, due: day }),
 	'retraining-withdrawn': z.strictObject({ kind: z.literal('retraining-withdrawn'), ...about, of: id }),
 	/** A completion, sign-off or prior training counts no more. */
@@ -180,6 +184,7 @@ export const entrySchema = z.discriminatedUnion('kind', [
 	kinds['hands-on'],
 	kinds['prior-training'],
 	kinds.acknowledged,
+	kinds['employer-acknowledged'],
 	kinds['retraining-ordered'],
 	kinds['retraining-withdrawn'],
 	kinds.revoked,

@@ -181,7 +181,7 @@ export { isUnchanged, lookAtEveryone, MOST_LEAVING, type EveryoneLine, type Ever
 export { enterEveryone, type EnteringAll } from './roster/enter-everyone.ts';
 export { priorMonths, priorToSign, signPrior, type PriorBuilding, type PriorEntry, type PriorFault, type PriorSigning, type PriorToSign } from './records/prior-training.ts';
 export { changeRecordSettings, SETTING_BOUNDS, type SettingsChange } from './records/changed-settings.ts';
-export { acknowledgeTraining, type Acknowledging } from './records/acknowledging.ts';
+export { acknowledgeForEmployer, acknowledgeTraining, type Acknowledging } from './records/acknowledging.ts';
 export { trainingOf } from './db/training.ts';
 export { openOrderOf, ownRecordOf, type OpenOrder, type OwnRecord, type OwnSignOff, type OwnTraining } from './records/own-record.ts';
 export { courseBegun } from './db/course.ts';

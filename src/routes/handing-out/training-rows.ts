@@ -65,10 +65,17 @@ export function theoryRows(entry: EntryOf<'completed'>, told: { readonly present
 	];
 }
 
+/** A row, where there is something to say. */
+function given(name: string, value: string | null | undefined): readonly CertificateRow[] {
+	return value === null || value === undefined ? [] : [{ name, value }];
+}
+
 /** @returns the rows of training from before or elsewhere. */
 export function priorRows({ record }: EntryOf<'prior-training'>, { m, record: { certificate: c }, language }: CertificateWords): readonly CertificateRow[] {
 	return [
 		{ name: c.rows.training, value: record.training },
+		...given(c.rows.provider, record.approved?.provider),
+		...given(c.rows.programme, record.approved?.programme),
 		{ name: c.rows.scope, value: scopeName(m, record.scope) },
 		{ name: c.rows.trained, value: record.trainedDay === null ? c.dayUnknown : dayText(record.trainedDay, language) },
 		{ name: c.rows.judged, value: dayText(record.judgedDay, language) },

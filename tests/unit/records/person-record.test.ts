@@ -69,13 +69,14 @@ describe('a training', () => {
 		expect(standing(passed, ordered, withdrawn(ordered.id))).toMatchObject({ due: undefined, detail: 'sign-off-missing' });
 	});
 
-	it('keeps what belongs to it: certificate, confirmation, both by its id', () => {
+	it('keeps what belongs to it: certificate and confirmations, by its id', () => {
 		const [one, other] = [completed('2026-11-20'), completed('2026-11-21')];
 		const made: Entry = { kind: 'certificate-made', at: `${TODAY}T10:00:00.000Z`, by: randomUUID(), person: PERSON, of: one.id, code: 'a'.repeat(64), statusIndex: 7 };
 		const confirmed: Entry = { kind: 'acknowledged', at: `${TODAY}T10:00:00.000Z`, by: PERSON, person: PERSON, of: one.id, meaning: 'I had it.', language: 'en' };
-		const [first, second] = fold(one, other, made, confirmed).trainings;
-		expect([first?.certificate?.entry, first?.acknowledged?.entry]).toEqual([made, confirmed]);
-		expect([second?.certificate, second?.acknowledged]).toEqual([undefined, undefined]);
+		const byEmployer: Entry = { kind: 'employer-acknowledged', at: `${TODAY}T10:00:00.000Z`, by: randomUUID(), person: PERSON, of: one.id, meaning: 'So it was.', language: 'en' };
+		const [first, second] = fold(one, other, made, confirmed, byEmployer).trainings;
+		expect([first?.certificate?.entry, first?.acknowledged?.entry, first?.employerAcknowledged?.entry]).toEqual([made, confirmed, byEmployer]);
+		expect([second?.certificate, second?.acknowledged, second?.employerAcknowledged]).toEqual([undefined, undefined, undefined]);
 	});
 });
 

@@ -78,7 +78,12 @@ export const COMPLETION_COLUMNS = [
 	'sign_off_chain_hash',
 	'retraining_reason',
 	'retraining_ordered_at',
-	'retraining_ordered_by_id'
+	'retraining_ordered_by_id',
+	'prior_approved_provider',
+	'prior_approved_programme',
+	'employer_acknowledged_at',
+	'employer_acknowledged_by_id',
+	'employer_acknowledged_by'
 ] as const;
 
 export type CompletionRow = Row<(typeof COMPLETION_COLUMNS)[number]>;
@@ -135,6 +140,7 @@ function signOffCells(signOff: SignOffRecord | undefined, nameOf: WalkedPerson['
 function commonCells({ person, record, now, nameAt, staffName }: WalkedPerson, one: TrainingRecord) {
 	const { name, number } = nameAt(one.seq);
 	const revoked: Placed<EntryOf<'revoked'>> | undefined = one.revoked;
+	const confirmed = one.employerAcknowledged?.entry;
 	return {
 		record_id: one.id,
 		person_id: person.id,
@@ -157,7 +163,10 @@ function commonCells({ person, record, now, nameAt, staffName }: WalkedPerson, o
 		chain_hash: one.hash,
 		retraining_reason: one.ordered?.entry.reason ?? null,
 		retraining_ordered_at: one.ordered?.entry.at ?? null,
-		retraining_ordered_by_id: one.ordered?.entry.by ?? null
+		retraining_ordered_by_id: one.ordered?.entry.by ?? null,
+		employer_acknowledged_at: confirmed?.at ?? null,
+		employer_acknowledged_by_id: confirmed?.by ?? null,
+		employer_acknowledged_by: confirmed === undefined ? null : staffName(confirmed.by)
 	};
 }
 
@@ -197,6 +206,8 @@ function ownRow(of: WalkedPerson, one: TrainingRecord, entry: EntryOf<'completed
 		identified_by: supervised?.identified ?? null,
 		supervised_place: supervised?.place ?? null,
 		prior_training: null,
+		prior_approved_provider: null,
+		prior_approved_programme: null,
 		prior_trained_day: null,
 		prior_document_sha256: null,
 		validity_months: validity.months,
@@ -242,6 +253,8 @@ function priorRow(of: WalkedPerson, one: TrainingRecord, { record, signature }: 
 		identified_by: null,
 		supervised_place: null,
 		prior_training: record.training,
+		prior_approved_provider: record.approved?.provider ?? null,
+		prior_approved_programme: record.approved?.programme ?? null,
 		prior_trained_day: record.trainedDay,
 		prior_document_sha256: record.document,
 		validity_months: null,

@@ -96,6 +96,7 @@ export const ROUTES: Readonly<Record<string, Rights>> = {
 		'?/withdraw': EMPLOYER,
 		'?/revoke': EMPLOYER,
 		'?/reinstate': EMPLOYER,
+		'?/acknowledge': EMPLOYER,
 		'?/leave': EMPLOYER,
 		'?/return': EMPLOYER
 	},

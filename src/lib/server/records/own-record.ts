@@ -49,6 +49,8 @@ export interface OwnTraining {
 	readonly revokedOn: string | undefined;
 	readonly validUntil: string | null;
 	readonly acknowledgedOn: string | undefined;
+	/** Local day on which the employer confirmed it. */
+	readonly employerAcknowledgedOn: string | undefined;
 	/** Whether a certificate was made. */
 	readonly certificate: boolean;
 	readonly of:
@@ -111,7 +113,7 @@ function signersOf({ entry, signOff }: TrainingRecord): readonly string[] {
 }
 
 function told(one: TrainingRecord, run: number, names: ReadonlyMap<string, IdentityRow>, zone: string): OwnTraining {
-	const { id, seq, hash, entry, validUntil, revoked, acknowledged } = one;
+	const { id, seq, hash, entry, validUntil, revoked, acknowledged, employerAcknowledged } = one;
 	const nameOf = (named: string): string | null => names.get(named)?.name ?? null;
 	const dayOf = (at: string | undefined): string | undefined => (at === undefined ? undefined : dayIn(zone, new Date(at)));
 	const signedOff = ({ entry: { record, signature } }: SignOffRecord): OwnSignOff => ({ day: record.day, signer: nameOf(signature.named), capacity: signature.capacity });
@@ -124,6 +126,7 @@ function told(one: TrainingRecord, run: number, names: ReadonlyMap<string, Ident
 		revokedOn: dayOf(revoked?.entry.at),
 		validUntil,
 		acknowledgedOn: dayOf(acknowledged?.entry.at),
+		employerAcknowledgedOn: dayOf(employerAcknowledged?.entry.at),
 		certificate: one.certificate !== undefined,
 		of:
 			entry.kind === 'completed'

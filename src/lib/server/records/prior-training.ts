@@ -21,6 +21,9 @@ export interface PriorEntry {
 	/** UUID, made when the form is first shown, so that signing twice is signing once. */
 	readonly id: string;
 	readonly training: string;
+	/** Provider and programme as an authority has approved them. */
+	readonly provider: string | null;
+	readonly programme: string | null;
 	readonly trainedDay: string | null;
 	readonly judgedDay: string;
 	readonly validUntil: string | null;
@@ -77,7 +80,7 @@ export async function priorToSign(db: Database, who: Person, person: string, ent
 	const latest = validityFor(organisation.rules, await recordSettings(db, organisation.id), entry.trainedDay ?? entry.judgedDay).until;
 	const fault = faultIn(entry, dayIn(organisation.zone, now), latest);
 	if (fault !== undefined) return { kind: 'fault', ...fault };
-	const { id, training, trainedDay, judgedDay, validUntil, document } = entry;
+	const { id, training, provider, programme, trainedDay, judgedDay, validUntil, document } = entry;
 	const record: PriorTraining = {
 		kind: 'prior-training',
 		version: 1,
@@ -86,6 +89,7 @@ export async function priorToSign(db: Database, who: Person, person: string, ent
 		person,
 		scope: COURSE.scope,
 		training,
+		...(provider === null && programme === null ? {} : { approved: { provider, programme } }),
 		trainedDay,
 		judgedDay,
 		document,

@@ -28,7 +28,7 @@ export const authoringPage = {
 	saved: 'All saved.',
 	unsaved: 'Not saved yet.',
 	saving: 'Saving …',
-	notSent: 'It could not be sent. Your text is still here. Try again when there is a signal.',
+	notSent: 'It could not be sent. Your text is still here. Try again in a moment, or when there is a signal.',
 	save: 'Save draft',
 	publish: 'Publish',
 	publishing: 'Publishing …',

@@ -36,6 +36,7 @@ export const checkPage = {
 	saved: 'Kept.',
 	saving: 'Keeping …',
 	notSaved: 'No connection. Your answer stays here. Try again when the signal is back.',
+	notStored: 'The server cannot store answers just now. Yours stays here. Try again in a while; if this goes on, tell your trainer.',
 	sessionOver: 'You are no longer signed in. Your kept answers are stored. Sign in and go on.',
 	elsewhere: 'This check has gone on in another window. The page shows where it stands now.',
 	fillAll: 'Answer everything that is asked here.',

@@ -9,7 +9,7 @@ export const screen = {
 	answersCaption: 'Your answers and how they are marked',
 	cases: 'Which fall is shown',
 	waiting: ({ count }: { count: number }) =>
-		plural(count, { one: 'No signal. 1 answer waits on this device.', other: `No signal. ${String(count)} answers wait on this device.` }),
+		plural(count, { one: '1 answer waits on this device to be sent.', other: `${String(count)} answers wait on this device to be sent.` }),
 	tapesText: ({ needed, own }: { needed: string; own: string }) => `Needed: ${needed}. Your tape: ${own}.`,
 	walkRead: ({ the }: { the: string }) => `Read it off: ${the}.`,
 	likeIt: 'Try one like it',

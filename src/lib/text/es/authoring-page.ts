@@ -22,7 +22,7 @@ export const authoringPage: typeof english = {
 	saved: 'Todo está guardado.',
 	unsaved: 'Aún sin guardar.',
 	saving: 'Guardando …',
-	notSent: 'No se pudo enviar. Su texto sigue aquí. Pruebe de nuevo cuando haya señal.',
+	notSent: 'No se pudo enviar. Su texto sigue aquí. Pruebe de nuevo en un momento, o cuando haya señal.',
 	save: 'Guardar',
 	publish: 'Publicar',
 	publishing: 'Publicando …',

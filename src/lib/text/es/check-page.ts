@@ -33,6 +33,7 @@ export const checkPage: typeof english = {
 	saved: 'Guardado.',
 	saving: 'Guardando …',
 	notSaved: 'No hay conexión. Su respuesta queda aquí. Pruebe de nuevo cuando vuelva la señal.',
+	notStored: 'El servidor no puede guardar respuestas en este momento. La suya queda aquí. Pruebe de nuevo en un rato; si sigue así, avise a su instructor.',
 	sessionOver: 'Su sesión terminó. Sus respuestas guardadas quedaron en el servidor. Entre de nuevo y siga.',
 	elsewhere: 'Esta prueba avanzó en otra ventana. La página muestra dónde está ahora.',
 	fillAll: 'Responda todo lo que se pregunta aquí.',

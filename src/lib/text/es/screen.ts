@@ -9,7 +9,7 @@ export const screen: typeof en.screen = {
 	answersCaption: 'Sus respuestas y su revisión',
 	cases: 'Qué caída se muestra',
 	waiting: ({ count }) =>
-		plural(count, { one: 'Sin señal. 1 respuesta espera en este equipo.', other: `Sin señal. ${String(count)} respuestas esperan en este equipo.` }),
+		plural(count, { one: '1 respuesta espera en este equipo para enviarse.', other: `${String(count)} respuestas esperan en este equipo para enviarse.` }),
 	tapesText: ({ needed, own }) => `Se necesita: ${needed}. Su cinta: ${own}.`,
 	walkRead: ({ the }) => `Léalo: ${the}.`,
 	likeIt: 'Otro parecido',

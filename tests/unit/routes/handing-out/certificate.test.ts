@@ -162,6 +162,22 @@ describe('a certificate', () => {
 		for (const said of ['Record of training from before', 'Two days with the union', 'November 10, 2026', 'Orla Finch', 'employer', 'No fixed end']) expect(text).toContain(packed(said));
 	});
 
+	it('of prior training names the approved provider and programme where the proof does, on one page however long all of it is', async () => {
+		const entry = priorTrainingEntry(PERSON, '2026-11-10');
+		const approved = { provider: 'Quay Street Training', programme: '14-337' };
+		const facts = (record: Partial<typeof entry.record>) => factsOf([{ ...entry, record: { ...entry.record, ...record } }], { present: null, signer: 'Orla Finch', until: '9999-12-31' });
+		// O. Reg. 297/13, ss. 7, 8, 10: approved provider and programme; from memory.
+		const text = textOf(await printed(await sheetOf(facts({ approved }))));
+		for (const said of ['Approved provider', approved.provider, 'Approved programme', approved.programme]) expect(text).toContain(packed(said));
+		expect(textOf(await printed(await sheetOf(facts({}))))).not.toContain(packed('Approved'));
+		const words = (length: number) => 'Two days on the yard with hooks and slings. '.repeat(30).slice(0, length).trim();
+		for (const [size, language] of LAYOUTS) {
+			const pdf = await printed(await sheetOf(facts({ training: words(1000), approved: { provider: words(200), programme: 'W'.repeat(200) } }), language), size, language);
+			expect(pdf.pages).toHaveLength(1);
+			expect(textOf(pdf)).toContain('W'.repeat(200));
+		}
+	});
+
 	it('holds on one page whatever the names are', async () => {
 		const long = ['W'.repeat(200), 'Maximiliana von Hohenzollern-Wolfenbüttel '.repeat(5).slice(0, 200)];
 		for (const [i, [size, language]] of LAYOUTS.entries()) {

@@ -80,10 +80,12 @@ describe.each(DATABASES)('exports on %s', (_, start) => {
 		const passed = completedEntry(dario.id, '2026-03-02', { supervised, validity: { months: 24, by: 'employer', until: '2028-03-02' } });
 		const taken = completedEntry(revoked, '2026-04-01');
 		const order = orderEntry(revoked, '2026-05-01', '2026-06-01', 'incident');
+		const before = priorTrainingEntry(formula, '2026-02-10', '2026-12-01');
 		await append(organisation, [
 			passed,
 			handsOnEntry(dario.id, '2026-03-03', signer),
-			priorTrainingEntry(formula, '2026-02-10', '2026-12-01'),
+			{ ...before, record: { ...before.record, approved: { provider: FORMULA, programme: null } } },
+			{ kind: 'employer-acknowledged', at: '2026-02-11T08:00:00.000Z', by: employer.id, person: formula, of: before.record.id, meaning: 'So it was.', language: 'en' },
 			{ ...orderEntry(formula, '2026-05-02', '2026-06-15'), by: employer.id },
 			taken,
 			{ kind: 'revoked', at: '2026-04-02T08:00:00.000Z', by: employer.id, person: revoked, of: taken.id, reason: 'wrong-person' },
@@ -170,7 +172,7 @@ describe.each(DATABASES)('exports on %s', (_, start) => {
 			chain_seq: String(chained.seq),
 			chain_hash: chained.hash
 		});
-		expect(byPerson.get(formula)).toMatchObject({ basis: 'prior-training', result: 'judged-adequate', day: '2026-02-10', valid_until: '2026-12-01', signer: 'identity erased', signer_capacity: 'employer', whole: 'true' });
+		expect(byPerson.get(formula)).toMatchObject({ basis: 'prior-training', result: 'judged-adequate', day: '2026-02-10', valid_until: '2026-12-01', signer: 'identity erased', signer_capacity: 'employer', whole: 'true', prior_approved_provider: `'${FORMULA}`, prior_approved_programme: '', employer_acknowledged_at: '2026-02-11T08:00:00.000Z', employer_acknowledged_by: 'Orla Finch' });
 		expect(unguarded(byPerson.get(formula)?.['name'] ?? '')).toBe(FORMULA);
 		expect(byPerson.get(revoked)).toMatchObject({ revoked: 'true', revoked_reason: 'wrong-person', revoked_by: 'Orla Finch', whole: 'false', sign_off_id: '' });
 		expect(byPerson.get(forgotten)).toMatchObject({ name: 'identity erased', name_now: 'identity erased', personal_number: '', identity_erased_on: '2026-07-01', day: '2026-01-05' });

@@ -17,7 +17,7 @@ import { commitmentOf } from '#lib/server/records/names.ts';
 import { renamePerson } from '#lib/server/records/renaming.ts';
 import { orderRetraining, withdrawRetraining } from '#lib/server/records/retraining.ts';
 import { reinstateRecord, revokeRecord } from '#lib/server/records/revoking.ts';
-import { acknowledgeTraining } from '#lib/server/records/acknowledging.ts';
+import { acknowledgeForEmployer, acknowledgeTraining } from '#lib/server/records/acknowledging.ts';
 import { beginCheck } from '#lib/server/course/checks.ts';
 import { CourseDriver } from '../../../support/course-driver.ts';
 import { NOW, aCrew, aLearner, aMember, anOrganisation, later } from '../people/organisation.ts';
@@ -72,6 +72,7 @@ export async function aRecordHouse(db: Database): Promise<RecordHouse> {
 	await aSignOff(db, trainer, crew, trained.id, '2026-12-01', signing);
 	done(await handOutCertificate(db, employer, trained.id, completion.id, signing), 'handed-out');
 	done(await acknowledgeTraining(db, trained, completion.id, 'en', signing), 'acknowledged');
+	done(await acknowledgeForEmployer(db, employer, trained.id, completion.id, 'en', signing), 'acknowledged');
 	await revokeRecord(db, employer, trained.id, completion.id, 'entered-by-mistake', signing);
 	await reinstateRecord(db, employer, trained.id, completion.id, signing);
 	done(await orderRetraining(db, employer, { people: [trained.id] }, { reason: 'yearly-review', due: addDays('2026-12-10', 30) }, signing), 'ordered');

@@ -5,7 +5,7 @@ import { openDatabase, type Database } from '#lib/server/db/open.ts';
 import { setSecret } from '#lib/server/db/people.ts';
 import { hashSecret } from '#lib/server/people/secret.ts';
 import type { Person } from '#lib/server/people/who.ts';
-import { acknowledgeTraining } from '#lib/server/records/acknowledging.ts';
+import { acknowledgeForEmployer, acknowledgeTraining } from '#lib/server/records/acknowledging.ts';
 import { changeRecordSettings } from '#lib/server/records/changed-settings.ts';
 import { sha256 } from '#lib/server/records/chain.ts';
 import { recordOf, recordSettings, type RecordSettings } from '#lib/server/records/found.ts';
@@ -28,6 +28,8 @@ const USUAL: RecordSettings = { validityMonths: null, soonDays: 30, keepMonths: 
 const anEntry = (more: Partial<PriorEntry> = {}): PriorEntry => ({
 	id: randomUUID(),
 	training: 'Two-day course, training yard of the last employer',
+	provider: null,
+	programme: null,
 	trainedDay: '2026-03-03',
 	judgedDay: TODAY,
 	validUntil: null,
@@ -105,6 +107,16 @@ describe.each(DATABASES)('training from before on %s', (_, start) => {
 		expect(training.entry.signature.record).toBe(sha256(canonicalJson(training.entry.record)));
 		expect(stateOn({ until: validityOf(record).until, begun: false }, TODAY, 30)).toBe('current');
 		expect(await db.selectFrom('audit').select('kind').where('subject_id', '=', person).where('kind', '=', 'prior-training-entered').execute()).toHaveLength(1);
+	});
+
+	it('names provider and programme as the proof names them, and says nothing of them where it does not', async () => {
+		const [one, other] = [await learner(), await learner()];
+		await sign(one, anEntry({ provider: 'Quay Street Training', programme: '14-337' }));
+		await sign(other, anEntry());
+		const recordIn = async (person: string) => (await recordOf(db, person)).trainings[0]?.entry;
+		// O. Reg. 297/13, ss. 7, 8, 10: worker, approved provider, approved programme, day of completion; from memory.
+		expect(await recordIn(one)).toMatchObject({ record: { approved: { provider: 'Quay Street Training', programme: '14-337' } } });
+		expect(await recordIn(other)).not.toHaveProperty('record.approved');
 	});
 
 	it('signed twice is once, in the same moment too; the same form for another person is another record', async () => {
@@ -209,6 +221,29 @@ describe.each(DATABASES)('training from before on %s', (_, start) => {
 		await revokeRecord(db, employer, person, id, 'entered-by-mistake', NOW);
 		expect(await acknowledgeTraining(db, await asPerson(person), id, 'en', NOW)).toEqual({ kind: 'not-found' });
 		expect((await ownRecordOf(db, await asPerson(person), false, NOW)).trainings[0]?.revokedOn).toBe(TODAY);
+	});
+
+	it('the employer confirms it as well, once, word for word; no trainer, no other employer, and not what counts no more', async () => {
+		const person = await learner();
+		await sign(person, anEntry());
+		const id = (await recordOf(db, person)).trainings[0]?.id ?? '';
+		const trainer = await aMember(db, organisation, 'trainer');
+		const stranger = await aMember(db, await anOrganisation(db), 'employer');
+		for (const who of [trainer, stranger]) expect(await acknowledgeForEmployer(db, who, person, id, 'en', NOW)).toEqual({ kind: 'not-found' });
+		expect(await acknowledgeForEmployer(db, employer, person, randomUUID(), 'en', NOW)).toEqual({ kind: 'not-found' });
+		const both = await Promise.all([1, 2].map(() => acknowledgeForEmployer(db, employer, person, id, 'es', NOW)));
+		expect(both).toEqual([{ kind: 'acknowledged' }, { kind: 'acknowledged' }]);
+		const { onePerson } = await employerMessages('es');
+		const record = await recordOf(db, person);
+		// COHSR s. 19.6(4): worker and employer each acknowledge in writing; read.
+		expect(record.entries.filter(({ entry }) => entry.kind === 'employer-acknowledged').map(({ entry }) => entry)).toEqual([
+			{ kind: 'employer-acknowledged', at: NOW.toISOString(), by: employer.id, person, of: id, meaning: onePerson.acknowledgeMeaning, language: 'es' }
+		]);
+		expect((await ownRecordOf(db, await asPerson(person), false, NOW)).trainings[0]).toMatchObject({ employerAcknowledgedOn: TODAY, acknowledgedOn: undefined });
+		const noted = await db.selectFrom('audit').select('actor_id').where('subject_id', '=', person).where('kind', '=', 'training-acknowledged').execute();
+		expect(noted).toEqual([{ actor_id: employer.id }]);
+		await revokeRecord(db, employer, person, id, 'entered-by-mistake', NOW);
+		expect(await acknowledgeForEmployer(db, employer, person, id, 'en', NOW)).toEqual({ kind: 'not-found' });
 	});
 
 	it('settings are kept and noted; an own period longer than law’s is refused, and nothing is changed', async () => {

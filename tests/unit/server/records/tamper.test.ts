@@ -149,7 +149,7 @@ describe('A database whose file was changed', () => {
 		// Everything that stands in records happened.
 		const kinds = (await db.selectFrom('record_entry').select('kind').distinct().execute()).map(({ kind }) => kind);
 		expect(kinds.toSorted()).toEqual(
-			['acknowledged', 'certificate-made', 'check-ended', 'checkpointed', 'completed', 'hands-on', 'identity-erased', 'left', 'named', 'opened', 'prior-training', 'reinstated', 'retraining-ordered', 'retraining-withdrawn', 'returned', 'revoked']
+			['acknowledged', 'certificate-made', 'check-ended', 'checkpointed', 'completed', 'employer-acknowledged', 'hands-on', 'identity-erased', 'left', 'named', 'opened', 'prior-training', 'reinstated', 'retraining-ordered', 'retraining-withdrawn', 'returned', 'revoked']
 		);
 	});
 

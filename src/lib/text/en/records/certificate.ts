@@ -24,6 +24,8 @@ export const certificate = {
 		employer: 'Employer',
 		course: 'Course',
 		training: 'Training',
+		provider: 'Approved provider',
+		programme: 'Approved programme',
 		scope: 'System',
 		subjects: 'Subjects',
 		notCovered: 'Not covered',

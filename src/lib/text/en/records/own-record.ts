@@ -42,6 +42,8 @@ export const ownRecord = {
 		supervision: 'Trainer at the check',
 		signOff: 'Hands-on part',
 		training: 'Training',
+		provider: 'Approved provider',
+		programme: 'Approved programme',
 		trained: 'Given on',
 		judged: 'Judged adequate on',
 		signer: 'Signed by',
@@ -69,6 +71,7 @@ export const ownRecord = {
 	acknowledgeNote: 'You need not confirm. Your training counts all the same.',
 	acknowledgeButton: 'Confirm',
 	acknowledged: ({ day }: { day: string }) => `You confirmed it on ${day}.`,
+	employerAcknowledged: ({ day }: { day: string }) => `Your employer confirmed it on ${day}.`,
 	acknowledgedNow: 'Confirmed. It is on record.',
 	notThere: 'This record is not there any more. Nothing was confirmed.',
 

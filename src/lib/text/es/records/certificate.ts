@@ -20,6 +20,8 @@ export const certificate: typeof en.certificate = {
 		employer: 'Empleador',
 		course: 'Curso',
 		training: 'Capacitación',
+		provider: 'Proveedor aprobado',
+		programme: 'Programa aprobado',
 		scope: 'Sistema',
 		subjects: 'Temas',
 		notCovered: 'No se trata',

@@ -43,6 +43,8 @@ export const ownRecord: typeof english = {
 		supervision: 'Instructor en la prueba',
 		signOff: 'Parte práctica',
 		training: 'Capacitación',
+		provider: 'Proveedor aprobado',
+		programme: 'Programa aprobado',
 		trained: 'Dada el',
 		judged: 'Juzgada el',
 		signer: 'Firma',
@@ -69,6 +71,7 @@ export const ownRecord: typeof english = {
 	acknowledgeNote: 'No tiene que confirmar. Su capacitación cuenta igual.',
 	acknowledgeButton: 'Confirmar',
 	acknowledged: ({ day }) => `Usted lo confirmó el ${day}.`,
+	employerAcknowledged: ({ day }) => `Su empleador lo confirmó el ${day}.`,
 	acknowledgedNow: 'Confirmado. Consta en el registro.',
 	notThere: 'Este registro ya no está. No se confirmó nada.',
 

@@ -6,8 +6,10 @@ const PATIENCE = 10_000;
 
 export type Sent =
 	| { readonly kind: 'done'; readonly check: ToldCheck }
-	/** No signal, or the server is not well: nothing is lost, it can be sent again. */
-	| { readonly kind: 'later' }
+	/** No reply came: nothing is lost, it can be sent again. */
+	| { readonly kind: 'unheard' }
+	/** The server cannot take it just now, its disk is full perhaps: nothing is lost, it can be sent again. */
+	| { readonly kind: 'not-now' }
 	| { readonly kind: 'signed-out' }
 	/** What the page shows is no longer what the check asks. */
 	| { readonly kind: 'elsewhere' }
@@ -24,11 +26,11 @@ async function post(path: string, body: unknown): Promise<Sent> {
 		});
 		if (response.ok) return { kind: 'done', check: (await response.json()) as ToldCheck };
 		if (response.status === 401) return { kind: 'signed-out' };
-		if (response.status >= 500 || response.status === 408 || response.status === 429) return { kind: 'later' };
+		if (response.status >= 500 || response.status === 408 || response.status === 429) return { kind: 'not-now' };
 		if (response.status === 409 || response.status === 404) return { kind: 'elsewhere' };
 		return refusedIn(await response.json());
 	} catch {
-		return { kind: 'later' };
+		return { kind: 'unheard' };
 	}
 }
 

@@ -2,6 +2,7 @@ import { error, fail, redirect } from '@sveltejs/kit';
 import * as z from 'zod';
 import { RETRAINING_REASONS, REVOCATION_REASONS, type RetrainingOrder } from '#lib/records/index.ts';
 import {
+	acknowledgeForEmployer,
 	database,
 	field,
 	markLeft,
@@ -25,7 +26,7 @@ const ONE_ORDER = z.object({ order: field.id });
 const LEAVING = z.object({ day: z.iso.date({ error: 'no-day' }) });
 
 /** What was done, as the address says it after the deed. */
-const DEEDS = ['order', 'withdraw', 'revoke', 'reinstate', 'leave', 'return'] as const;
+const DEEDS = ['order', 'withdraw', 'revoke', 'reinstate', 'acknowledge', 'leave', 'return'] as const;
 type Deed = (typeof DEEDS)[number];
 
 export const load: PageServerLoad = async ({ locals, params, url }) => {
@@ -98,6 +99,14 @@ export const actions: Actions = {
 		if (read.kind === 'refused') error(404, 'Not Found');
 		unlessFound((await reinstateRecord(db, employer, person, read.value.record, now)).kind);
 		return done(event, 'reinstate');
+	},
+
+	async acknowledge(event) {
+		const { employer, db, person, form, now } = await asked(event);
+		const read = readForm(form, ONE_RECORD);
+		if (read.kind === 'refused') error(404, 'Not Found');
+		unlessFound((await acknowledgeForEmployer(db, employer, person, read.value.record, event.locals.language, now)).kind);
+		return done(event, 'acknowledge');
 	},
 
 	async leave(event) {

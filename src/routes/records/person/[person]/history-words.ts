@@ -3,8 +3,7 @@ import { LESSON_IDS } from '#lib/course/index.ts';
 import type { Placed } from '#lib/records/index.ts';
 import type { EmployerMessages, Messages } from '#lib/text/index.ts';
 import { dayText } from '../../../day-text.ts';
-import { shownName } from '../../../shown-name.ts';
-import { heldName, type Speech } from './record-rows.ts';
+import { actorName, heldName, type Speech } from './record-rows.ts';
 
 /** @returns what a check is called. @param lesson id of a lesson, or `final` */
 export function checkName(m: Messages & EmployerMessages, lesson: string): string {
@@ -40,6 +39,8 @@ export function entryText(speech: Speech, { entry }: Placed): string {
 			return events.prior({ day: day(entry.record.judgedDay) });
 		case 'acknowledged':
 			return events.acknowledged;
+		case 'employer-acknowledged':
+			return events.employerAcknowledged;
 		case 'retraining-ordered':
 			return events.ordered({ reason: m.retraining.reasons[entry.reason], due: day(entry.due) });
 		case 'retraining-withdrawn':
@@ -57,7 +58,7 @@ export function entryText(speech: Speech, { entry }: Placed): string {
 }
 
 /** @returns who made an entry, in words. */
-export function entryBy({ m, page }: Speech, { entry }: Placed): string {
-	const t = m.onePerson;
-	return entry.by === null ? t.byProgram : t.by({ name: shownName(page.actors.get(entry.by) ?? t.unknown, m.training.erased) });
+export function entryBy(speech: Speech, { entry }: Placed): string {
+	const t = speech.m.onePerson;
+	return entry.by === null ? t.byProgram : t.by({ name: actorName(speech, entry.by) });
 }

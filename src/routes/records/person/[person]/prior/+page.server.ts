@@ -25,21 +25,31 @@ const LARGEST_DOCUMENT = 400 * 1024;
 const LARGEST_FORM = 500 * 1024;
 /** Characters. @reason a few sentences; the chain keeps them for good */
 const LONGEST_TRAINING = 1000;
+/** Characters of a provider or programme. @reason a name and a number */
+const LONGEST_NAME = 200;
 
 const DAY = z.iso.date({ error: 'no-day' });
 const noneOr = (schema: z.ZodType<string>) => z.union([z.literal('').transform(() => null), schema]);
+
+const NAME_OR_NONE = z
+	.string()
+	.transform(tidy)
+	.pipe(z.string().max(LONGEST_NAME, { error: 'too-long' }))
+	.transform((name) => (name === '' ? null : name));
 
 /** What an employer enters; the messages are keys of the catalogue. */
 const ENTRY = z.object({
 	id: z.uuid({ error: 'changed' }),
 	training: z.string().transform(tidy).pipe(z.string().min(1, { error: 'missing' }).max(LONGEST_TRAINING, { error: 'too-long' })),
+	provider: NAME_OR_NONE,
+	programme: NAME_OR_NONE,
 	trainedDay: noneOr(DAY),
 	judgedDay: DAY,
 	validUntil: noneOr(DAY),
 	document: noneOr(z.string().regex(/^[0-9a-f]{64}$/, { error: 'changed' }))
 });
 
-const FIELDS = ['id', 'training', 'trainedDay', 'judgedDay', 'validUntil', 'document'] as const;
+const FIELDS = ['id', 'training', 'provider', 'programme', 'trainedDay', 'judgedDay', 'validUntil', 'document'] as const;
 
 /** The learner of the organisation. @throws the error of a page that is not there */
 async function found({ locals, params }: Pick<RequestEvent, 'locals' | 'params'>) {
