@@ -4,7 +4,7 @@ import { addMonths, type EntryOf, type RetrainingReason } from '#lib/records/ind
 import { payloadText } from '../course/state.ts';
 import { findCrew } from '../db/crews.ts';
 import type { Database } from '../db/open.ts';
-import { appendFree, begunLessons, knownLearners, lastPlaces, learnersToOrder, type BegunLesson, type OrderFilter } from '../db/retraining.ts';
+import { appendFree, begunLessons, countOrdered, knownLearners, lastPlaces, learnersToOrder, type BegunLesson, type OrderFilter } from '../db/retraining.ts';
 import { isLesson } from '../course/book.ts';
 import { noteDeed } from '../people/crews.ts';
 import type { Person } from '../people/who.ts';
@@ -26,12 +26,16 @@ export interface Order {
 	readonly reason: RetrainingReason;
 	/** Local day, the last on which it is in time. */
 	readonly due: string;
+	/** How many of them were shown to have an open order: with more or fewer, nothing is ordered. Not asked without it. */
+	readonly withOpen?: number;
 }
 
 export type Ordering =
 	/** How many people it was ordered for: those who left, and who are no learners, are left out. */
 	| { readonly kind: 'ordered'; readonly people: number }
 	| { readonly kind: 'due-past' | 'due-far' }
+	/** Others of them have an open order than was shown. */
+	| { readonly kind: 'changed' }
 	| { readonly kind: 'not-found' };
 
 /**
@@ -39,7 +43,7 @@ export type Ordering =
  * the final check can be passed again. What was passed stays on record, and holds until the due day, or ends at once
  * where the reason says that somebody does not know enough (`endsAtOnce`).
  *
- * Every order stands by itself. Whoever has an open one has two then; the training starts again with the later one, and
+ * Every order stands by itself, but for the same one given to one person twice on a day, as by a double press. Whoever has an open one has two then; the training starts again with the later one, and
  * both are done by the training that follows. A check that runs goes on: it counts for the new run, in which it ends. One
  * that ended before the order, be it by a moment, counts for the run before.
  * @throws RangeError for more than MOST_ORDERED people
@@ -55,6 +59,9 @@ export async function orderRetraining(db: Database, who: Person, whom: Whom, ord
 		const people = await peopleOf(transaction, who, whom);
 		if (people === null) return { kind: 'not-found' };
 		if (people.length > MOST_ORDERED) throw new RangeError(`Retraining is ordered for ${MOST_ORDERED} people at most at once`);
+		if (order.withOpen !== undefined && (await countOrdered(transaction, people)) !== order.withOpen) return { kind: 'changed' };
+		const [one, ...more] = people;
+		if (one !== undefined && more.length === 0 && (await isOrdered(transaction, who, one, order, today))) return { kind: 'ordered', people: 1 };
 		await reopenLessons(transaction, people, today, now);
 		const at = now.toISOString();
 		await appendEntries(
@@ -67,6 +74,12 @@ export async function orderRetraining(db: Database, who: Person, whom: Whom, ord
 		if (people.length > 0) await noteDeed(transaction, who, 'retraining-ordered', subject, now, { reason, due, people: people.length });
 		return { kind: 'ordered', people: people.length };
 	});
+}
+
+/** Whether somebody has this very order, given today and still open. */
+async function isOrdered(db: Database, who: Person, person: string, { reason, due }: Order, today: string): Promise<boolean> {
+	const found = await findPersonRecord(db, who.organisation, person);
+	return found?.record.orders.some((one) => !one.withdrawn && !one.done && one.entry.reason === reason && one.entry.due === due && one.entry.day === today) === true;
 }
 
 /** @returns whom an order is for who is there; null for a crew or for people of another organisation. */

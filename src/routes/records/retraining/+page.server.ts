@@ -98,7 +98,7 @@ export const actions: Actions = {
 		const preview = await previewOf(db, read.order, people);
 		const asShown = String(preview.people) === form.get('people') && String(preview.withOpen) === form.get('withOpen');
 		if (people.length === 0 || !asShown) return refused({ problems: { people: 'changed' }, preview });
-		const ordering = await orderRetraining(db, employer, { people }, read.order, now);
+		const ordering = await orderRetraining(db, employer, { people }, { ...read.order, withOpen: preview.withOpen }, now);
 		switch (ordering.kind) {
 			case 'ordered':
 				redirect(303, `/records/retraining?ordered=${String(ordering.people)}`);
@@ -106,6 +106,8 @@ export const actions: Actions = {
 			case 'due-past':
 			case 'due-far':
 				return refused({ problems: { due: ordering.kind }, preview: null });
+			case 'changed':
+				return refused({ problems: { people: 'changed' }, preview: await previewOf(db, read.order, people) });
 			case 'not-found':
 				return refused({ problems: { people: 'changed' }, preview: await previewOf(db, read.order, []) });
 		}

@@ -70,6 +70,27 @@ describe.each(DATABASES)('retraining on %s', (_, start) => {
 	const stateAt = (of: PersonRecord, day: string) => stateOn({ until: validityOf(of).until, begun: true }, day, SOON);
 	const openOrder = async (person: string): Promise<string> => (await recordOf(db, person)).orders.at(-1)?.entry.id ?? '';
 
+	it('the same order for one person twice on a day is one, in the same moment too; another one stands by itself', async () => {
+		const who = await learner();
+		const due = addDays(TODAY, 8);
+		const given = () => orderRetraining(db, employer, { people: [who.id] }, { reason: 'incident', due }, NOW);
+		for (const told of await Promise.all([given(), given(), given()])) expect(told).toEqual({ kind: 'ordered', people: 1 });
+		expect(await given()).toEqual({ kind: 'ordered', people: 1 });
+		expect((await recordOf(db, who.id)).orders).toHaveLength(1);
+		await withdrawRetraining(db, employer, who.id, await openOrder(who.id), NOW);
+		for (const more of [{}, { reason: 'expiry' }, { due: addDays(TODAY, 9) }] as const) await orderRetraining(db, employer, { people: [who.id] }, { reason: 'incident', due, ...more }, NOW);
+		expect((await recordOf(db, who.id)).orders.map((one) => one.withdrawn)).toEqual([true, false, false, false]);
+	});
+
+	it('for a list is given once, in the same moment too: with others that have an open order than was shown, nothing is ordered', async () => {
+		const people = [(await learner()).id, (await learner()).id, (await learner()).id];
+		await orderRetraining(db, employer, { people: people.slice(0, 1) }, { reason: 'expiry', due: addDays(TODAY, 4) }, NOW);
+		const given = () => orderRetraining(db, employer, { people }, { reason: 'incident', due: addDays(TODAY, 8), withOpen: 1 }, NOW);
+		const told = await Promise.all([given(), given()]);
+		expect(told.map(({ kind }) => kind).toSorted()).toEqual(['changed', 'ordered']);
+		for (const [i, id] of people.entries()) expect((await recordOf(db, id)).orders).toHaveLength(i === 0 ? 2 : 1);
+	});
+
 	it('whoever was trained and is ordered again does the lessons, the final check and the hands-on part once more, and is current again', async () => {
 		const who = await learner();
 		await goThroughCourse(db, who, NOW);
@@ -137,7 +158,7 @@ describe.each(DATABASES)('retraining on %s', (_, start) => {
 		expect(await driver.check('stages')).toBe('passed');
 		expect(lessonState((await courseOf(db, who.id, NOW)).state, 'stages').place).toBe('passed');
 		// A further order after its end takes it back.
-		await orderRetraining(db, employer, { people: [who.id] }, { reason: 'yearly-review', due: addDays(TODAY, 9) }, NOW);
+		await orderRetraining(db, employer, { people: [who.id] }, { reason: 'change-of-work', due: addDays(TODAY, 9) }, NOW);
 		expect(lessonState((await courseOf(db, who.id, NOW)).state, 'stages').place).toBe('practising');
 		expect((await checkDesk(db, who, 'stages', NOW)).view).toBeUndefined();
 	});

@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import * as z from 'zod';
-import { RETRAINING_REASONS, REVOCATION_REASONS, type RetrainingOrder } from '#lib/records/index.ts';
+import { RETRAINING_REASONS, REVOCATION_REASONS } from '#lib/records/index.ts';
 import {
 	acknowledgeForEmployer,
 	database,
@@ -60,13 +60,8 @@ export const actions: Actions = {
 		const typed = typedIn(form, ['reason', 'due']);
 		const read = readForm(form, ORDER);
 		// Whose person it is, is asked before anything is said of the form.
-		const page = await personPage(db, employer, person, now);
-		if (page === null) error(404, 'Not Found');
+		if ((await personPage(db, employer, person, now)) === null) error(404, 'Not Found');
 		if (read.kind === 'refused') return refused('order', '', read.problems, typed);
-		// The form sent twice by a double press is one order.
-		const { reason, due } = read.value;
-		const same = ({ entry }: RetrainingOrder): boolean => entry.reason === reason && entry.due === due && entry.day === page.today;
-		if (page.record.orders.some((one) => !one.withdrawn && !one.done && same(one))) return done(event, 'order');
 		const ordering = await orderRetraining(db, employer, { people: [person] }, read.value, now);
 		unlessFound(ordering.kind);
 		if (ordering.kind === 'due-past' || ordering.kind === 'due-far') return refused('order', '', { due: ordering.kind }, typed);
