@@ -67,7 +67,12 @@ export async function enter(page: Page, problem: Problem, entries: Readonly<Reco
 		const entry = entries[ask.id];
 		if (entry === undefined) continue;
 		if (ask.kind === 'decision') {
-			await page.locator('.decision button').nth(entry === 'tie-off' ? 0 : 1).click();
+			const decision = page.locator('.decision button').nth(entry === 'tie-off' ? 0 : 1);
+			// A press comes at once after scrolling to it, faster than any hand: what the scrolling brings, as the bar below, can come between its two halves.
+			await expect(async () => {
+				await decision.click();
+				await expect(decision).toHaveAttribute('aria-pressed', 'true', { timeout: 1000 });
+			}).toPass();
 		} else if (entry === 'not-stated') {
 			await page.locator(`.ask:has(#answer-${ask.id})`).getByRole('checkbox').check();
 		} else {
