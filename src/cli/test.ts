@@ -80,7 +80,7 @@ try {
 /** Of a long message the beginning, which says what was expected. */
 const SHOWN = 2000;
 
-for (const { name, why } of failures) console.log(`\nFailed: ${name.replace(`${ROOT}/`, '')}\n${why.slice(0, SHOWN)}`);
+for (const { name, why } of failures) console.log(`\nFailed: ${name.replace(ROOT, '')}\n${why.slice(0, SHOWN)}`);
 if (failedSteps.length > 0) console.log(`\nNot held: ${failedSteps.join('; ')}`);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exit(total.failed === 0 ? 0 : 1);

@@ -43,9 +43,10 @@ export type Ordering =
  * the final check can be passed again. What was passed stays on record, and holds until the due day, or ends at once
  * where the reason says that somebody does not know enough (`endsAtOnce`).
  *
- * Every order stands by itself, but for the same one given to one person twice on a day, as by a double press. Whoever has an open one has two then; the training starts again with the later one, and
- * both are done by the training that follows. A check that runs goes on: it counts for the new run, in which it ends. One
- * that ended before the order, be it by a moment, counts for the run before.
+ * Every order stands by itself, but for the same one given to one person twice on a day, as by a double press. Whoever
+ * has an open one has two then; the training starts again with the later one, and both are done by the training that
+ * follows. A check that runs goes on: it counts for the new run, in which it ends. One that ended before the order, be it
+ * by a moment, counts for the run before.
  * @throws RangeError for more than MOST_ORDERED people
  */
 export async function orderRetraining(db: Database, who: Person, whom: Whom, order: Order, now: Date): Promise<Ordering> {
