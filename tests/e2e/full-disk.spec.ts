@@ -6,7 +6,7 @@ import { recordMessages } from '#lib/text/index.ts';
 import { answered } from '../support/answered.ts';
 import { postTo } from '../support/course-over-http.ts';
 import { coursePeople } from './course-people.ts';
-import { addressOf, answer, heading, lastAttempt, problemOf, ready, rightEntries } from './learner.ts';
+import { addressOf, answer, heading, lastAttempt, problemOf, ready, rightEntries, whole } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
 
 let running: OwnServer | undefined;
@@ -30,7 +30,7 @@ test('a full disk is told in words, what was answered waits on the device, and g
 	const bridge = problemOf('bridge-bearing', 1);
 	await page.goto(address + addressOf(bridge));
 	await ready(page);
-	await page.waitForLoadState('networkidle');
+	await whole(page);
 	const cookie = (await context.cookies()).map(({ name, value }) => `${name}=${value}`).join('; ');
 	const send = (body: unknown) => postTo(address, '/api/attempts', body, { cookie });
 	expect((await send(answered(problemOf('bridge-bearing', 2)))).status).toBe(201);

@@ -1,4 +1,5 @@
 /** A learner at a site problem in a browser, and the answers that the engine has for it. */
+import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page } from '@playwright/test';
 import { analysisOf, rightValue } from '#lib/grading/index.ts';
 import { writeQuantity, type Language } from '#lib/quantity/index.ts';
@@ -55,6 +56,36 @@ export async function open(page: Page, problem: Problem): Promise<void> {
 /** Waits until the page has taken over: from then on what is typed is kept. */
 export async function ready(page: Page): Promise<void> {
 	await page.waitForFunction(() => Object.keys(localStorage).some((key) => key.startsWith('underfoot.problem.')));
+}
+
+interface BuiltFile {
+	readonly file: string;
+	readonly imports?: readonly string[];
+}
+
+/** The built files of some source files, and of all that they import. @param sources paths in the repository */
+export function builtFiles(...sources: readonly string[]): readonly string[] {
+	const manifest = JSON.parse(readFileSync('.svelte-kit/output/client/.vite/manifest.json', 'utf8')) as Record<string, BuiltFile>;
+	const found = new Map<string, BuiltFile>();
+	const find = (name: string): void => {
+		const built = manifest[name];
+		if (built === undefined) throw new Error(`${name} is not built by itself`);
+		if (found.has(name)) return;
+		found.set(name, built);
+		built.imports?.forEach(find);
+	};
+	sources.forEach(find);
+	return [...found.values()].map(({ file }) => file);
+}
+
+/** Waits until the page of a problem has all that comes behind its first paint, so that it can go on without signal. */
+export async function whole(page: Page): Promise<void> {
+	const files = builtFiles(...['grading', 'later', 'typing'].map((name) => `src/routes/learn/problem/parts/${name}.ts`), 'src/lib/text/en/index.ts');
+	await page.waitForFunction((names) => {
+		const here = performance.getEntriesByType('resource').map(({ name }) => name);
+		return names.every((name) => here.some((one) => one.endsWith(name)));
+	}, files);
+	await page.waitForLoadState('networkidle');
 }
 
 export function heading(page: Page): Locator {

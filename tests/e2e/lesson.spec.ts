@@ -6,7 +6,7 @@ import { recordsAfter } from '#lib/server/db/course.ts';
 import { startSession } from '#lib/server/people/session.ts';
 import { coursePeople, type CourseLearner } from './course-people.ts';
 import { answerTask, nextTask, onScreen, problemOn, seeExample } from './lesson.ts';
-import { heading, slipEntry } from './learner.ts';
+import { heading, slipEntry, whole } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
 
 const LESSON = 'free-fall';
@@ -69,7 +69,7 @@ test.describe('a guest', () => {
 	test('answers without signal, and the next problem comes all the same', async ({ page, context }) => {
 		await page.goto(`/learn/lesson/${LESSON}`);
 		await seeExample(page, LESSON);
-		await page.waitForLoadState('networkidle');
+		await whole(page);
 		await context.setOffline(true);
 		await answerTask(page, LESSON, true);
 		await expect(heading(page)).toHaveText('Right, all of it.');

@@ -10,7 +10,7 @@ import { setDesk } from '#lib/server/sets/learner.ts';
 import { makeSet } from '#lib/server/sets/make.ts';
 import { joinOver } from '../support/course-over-http.ts';
 import { coursePeople, type CourseLearner } from './course-people.ts';
-import { answer, heading, problemOf, rightEntries, type Entered } from './learner.ts';
+import { answer, heading, problemOf, rightEntries, whole, type Entered } from './learner.ts';
 import { startOwnServer, type OwnServer } from './own-server.ts';
 import { signIn } from './signed-in.ts';
 import { expectWellMade } from './well-made.ts';
@@ -142,7 +142,7 @@ test('the last problem of a round stays explained until the learner goes on, tho
 	const fresh = page.waitForResponse((response) => response.url().includes('__data.json'));
 	await work(page, places[0], false);
 	await fresh;
-	await page.waitForLoadState('networkidle');
+	await whole(page);
 	await expect(page.locator('.explained')).toBeVisible();
 	await page.getByRole('button', { name: 'See how it went' }).click();
 	await expect(heading(page)).toHaveText(/Not passed yet/);
@@ -161,7 +161,7 @@ test('what one person answered on a shared phone waits for them, and is never se
 	const page = await context.newPage();
 	await page.goto(`/learn/set/${assignment}`);
 	await expect(page.locator('.work')).toBeVisible();
-	await page.waitForLoadState('networkidle');
+	await whole(page);
 	await context.setOffline(true);
 	await work(page, places[0], true);
 	await expect(page.getByText('1 answer waits on this device to be sent.')).toBeVisible();

@@ -1,10 +1,9 @@
 /** A guest works site problems from the draw to the explained mistake. */
-import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import { numberAsks, type Problem } from '#lib/scenario/index.ts';
 import { shippedScenarios } from '#lib/course/shipped.ts';
 import { walkOf } from '#lib/grading/index.ts';
-import { addressOf, answer, check, enter, heading, lastAttempt, open, problemOf, ready, rightEntries, slipEntry, typed } from './learner.ts';
+import { addressOf, answer, builtFiles, check, enter, heading, lastAttempt, open, problemOf, ready, rightEntries, slipEntry, typed, whole } from './learner.ts';
 
 const bridge = problemOf('bridge-bearing', 1);
 
@@ -164,7 +163,7 @@ test('a broken store starts over and saves what was typed', { tag: '@en' }, asyn
 
 test('without signal an answer is graded, waits on the device, and is sent once the signal is back', async ({ page, context }) => {
 	await open(page, bridge);
-	await page.waitForLoadState('networkidle');
+	await whole(page);
 	await context.setOffline(true);
 	await answer(page, bridge, rightEntries(bridge));
 	await expect(heading(page)).toHaveText('Right, all of it.');
@@ -202,7 +201,7 @@ test('the next problem is another site, also after a reload', { tag: '@en' }, as
 
 test('without signal the next problem is another case of the same site', async ({ page, context }) => {
 	await open(page, bridge);
-	await page.waitForLoadState('networkidle');
+	await whole(page);
 	await context.setOffline(true);
 	await answer(page, bridge, rightEntries(bridge));
 	await page.getByRole('button', { name: 'Next problem' }).click();
@@ -260,16 +259,20 @@ for (const [language, solved] of [
 	});
 }
 
-test('a check pressed before the code that marks has come is marked once it has', { tag: '@en' }, async ({ page }) => {
-	const manifest = JSON.parse(readFileSync('.svelte-kit/output/client/.vite/manifest.json', 'utf8')) as Record<string, { file: string }>;
-	const file = manifest['src/routes/learn/problem/parts/grading.ts']?.file ?? '';
-	expect(file).not.toBe('');
+/** Holds the code that marks back. @returns what lets it go */
+async function holdMarking(page: Page): Promise<() => void> {
+	const [file = ''] = builtFiles('src/routes/learn/problem/parts/grading.ts');
 	let release = (): void => undefined;
 	const held = new Promise<void>((done) => (release = done));
 	await page.route(`**/${file}`, async (route) => {
 		await held;
 		await route.continue();
 	});
+	return release;
+}
+
+test('a check pressed before the code that marks has come is marked once it has', { tag: '@en' }, async ({ page }) => {
+	const release = await holdMarking(page);
 	await open(page, bridge);
 	await enter(page, bridge, { ...rightEntries(bridge), 'free-fall': slipEntry(bridge, 'free-fall', 'lanyard-for-free-fall') });
 	await check(page);
@@ -277,4 +280,15 @@ test('a check pressed before the code that marks has come is marked once it has'
 	await expect(page.locator('.explained')).toHaveCount(0);
 	release();
 	await expect(heading(page)).toHaveText(/It looks as if you took the whole lanyard/);
+});
+
+test('what cannot be read is in focus also where the code that marks came after the check', { tag: '@en' }, async ({ page }) => {
+	const release = await holdMarking(page);
+	await open(page, bridge);
+	await enter(page, bridge, { ...rightEntries(bridge), 'free-fall': 'about one' });
+	await check(page);
+	await expect(page.getByText('Your answers are checked as soon as the rest of this page has come.')).toBeVisible();
+	release();
+	await expect(page.getByText('This is not counted as wrong.')).toBeVisible();
+	await expect(page.locator('#answer-free-fall')).toBeFocused();
 });
