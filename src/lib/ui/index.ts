@@ -5,6 +5,7 @@
 export { default as Button } from './Button.svelte';
 export { default as CheckField } from './CheckField.svelte';
 export { default as Choice } from './Choice.svelte';
+export { default as Fold } from './Fold.svelte';
 export { default as LabelPlate } from './LabelPlate.svelte';
 export { default as Mark } from './Mark.svelte';
 export { default as NumberField } from './NumberField.svelte';
